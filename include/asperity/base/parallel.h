@@ -1,0 +1,14 @@
+// Split work into bands whose results never depend on the thread count.
+#pragma once
+
+#include <cstddef>
+#include <functional>
+
+namespace asperity {
+
+/// Calls work(begin, end) over [0, count) cut into fixed bands of `band` items, on at most `threads` threads
+/// (0 = all cores). The bands are the same whatever the thread count, so order-free work gives the same bits.
+void for_each_band(std::size_t count, std::size_t band, int threads,
+                   const std::function<void(std::size_t begin, std::size_t end)> &work);
+
+} // namespace asperity

@@ -1,0 +1,29 @@
+// Runs every finder in order and ranks what they found.
+#pragma once
+
+#include "asperity/chart/floor_chart.h"
+#include "asperity/chart/wall_chart.h"
+#include "asperity/cut/record.h"
+#include "asperity/finding/finding.h"
+#include "asperity/job/job.h"
+#include "asperity/motion/timed_path.h"
+
+#include <variant>
+#include <vector>
+
+namespace asperity {
+
+using Chart = std::variant<WallChart, FloorChart>;
+
+/// Everything a finder may look at. charts[i] belongs to job.features[i].
+struct Evidence {
+  const Job &job;
+  const TimedPath &path;
+  const CutRecord &cut;
+  const std::vector<Chart> &charts;
+};
+
+/// Dangers first, then by how far each exceeds what is wanted (or a stated threshold), then by place.
+std::vector<Finding> find_all(const Evidence &evidence);
+
+} // namespace asperity

@@ -1,0 +1,58 @@
+// A controller program as the machine would run it: moves in program coordinates, each with its line.
+#pragma once
+
+#include "asperity/base/problem.h"
+#include "asperity/shape/curve.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace asperity {
+
+enum class MoveKind : std::uint8_t { rapid, feed, dwell };
+enum class PathControl : std::uint8_t { exact_path, exact_stop, blend };
+enum class SpindleTurn : std::uint8_t { off, clockwise, counter_clockwise };
+
+/// One move of the cutter tip's control point. Positions: mm, in the G54 frame (program zero of the first offset),
+/// tool length offset taken out, so that Z is the tip's height.
+struct Move {
+  Curve curve;                       ///< dwell: begin == end
+  double feed_mm_per_min = 0;        ///< rapid: 0. Inverse-time and per-rev feeds already turned into mm/min
+  double dwell_s = 0;
+  double spindle_rpm = 0;
+  double blend_tolerance_mm = -1;    ///< with PathControl::blend; negative = no P given
+  std::uint32_t line = 0;            ///< from 1
+  std::uint16_t tool = 0;
+  MoveKind kind = MoveKind::rapid;
+  PathControl control = PathControl::exact_path;
+  SpindleTurn turn = SpindleTurn::off;
+  bool in_canned_cycle = false;
+};
+
+struct Program {
+  std::filesystem::path file;
+  std::vector<Move> moves;
+  std::vector<std::string> messages; ///< (MSG, ...) comments
+  std::size_t line_count = 0;
+};
+
+struct ReadOptions {
+  bool start_in_inch = false;
+  bool block_delete = false;
+  /// Tool length offsets by H number [mm].
+  std::map<int, double> length_offset_mm;
+  /// Tools that exist; empty = any.
+  std::vector<int> tools;
+  Vec3 home_mm{0.0, 0.0, 50.0}; ///< where G28/G30 go unless parameters say otherwise (G54 frame)
+};
+
+Program read_program(const std::filesystem::path &file, const ReadOptions &options, Problems &problems);
+/// The same for text at hand; `file` is used in problems only.
+Program read_program_text(std::string_view text, const std::filesystem::path &file, const ReadOptions &options,
+                          Problems &problems);
+
+} // namespace asperity

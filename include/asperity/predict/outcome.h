@@ -1,0 +1,62 @@
+// All that one prediction says; every output is drawn from it.
+#pragma once
+
+#include "asperity/base/progress.h"
+#include "asperity/finding/find_all.h"
+#include "asperity/finding/measure.h"
+#include "asperity/gcode/program.h"
+
+#include <string>
+#include <vector>
+
+namespace asperity {
+
+/// A wanted number against the predicted one.
+struct WantedCheck {
+  std::string feature;
+  std::string what;   ///< "diameter", "lip height", "witness depth"
+  std::string wanted; ///< in words: "61.95 to 62.05 mm"
+  double predicted = 0;
+  std::string unit;
+  bool met = false;
+};
+
+struct FeatureResult {
+  std::vector<SizeMeasure> sizes;
+  double cut_share = 0;      ///< of the cells, reached by a pass
+  double lowest_um = 0, mean_um = 0, highest_um = 0; ///< residual over cut cells
+};
+
+enum class Status { done, cancelled, too_large };
+
+struct Outcome {
+  Status status = Status::done;
+  std::string why; ///< when not done
+  Job job;
+  Program program;
+  TimedPath path;
+  CutRecord cut;
+  std::vector<Chart> charts;            ///< one per feature
+  std::vector<FeatureResult> features;  ///< one per feature
+  std::vector<Finding> findings;
+  std::vector<WantedCheck> checks;
+  std::vector<std::string> notes;       ///< what is model, default, uncalibrated
+  std::size_t memory_bound_bytes = 0;
+
+  bool all_met() const {
+    for (const WantedCheck &check : checks)
+      if (!check.met)
+        return false;
+    return true;
+  }
+};
+
+struct PredictOptions {
+  int threads = 0; ///< 0 = all cores
+  std::size_t memory_limit_bytes = 0; ///< 0 = what the machine has free
+};
+
+/// The front door: read the program into moves, time them, cut, sweep, measure, find.
+Outcome predict(const Job &job, const Program &program, const PredictOptions &options, const Progress &progress);
+
+} // namespace asperity

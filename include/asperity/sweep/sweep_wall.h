@@ -1,0 +1,18 @@
+// Cut a wall chart with the bent cutter: exact lower envelope of every pass along every ray.
+#pragma once
+
+#include "asperity/base/progress.h"
+#include "asperity/chart/wall_chart.h"
+#include "asperity/sweep/swept_path.h"
+
+namespace asperity {
+
+/// Lowers chart.envelope_mm and sets chart.owner. Along the ray p + e n of a cell the cutter standing at c, with
+/// radius r at the cell's height, cuts down to e = (c-p).n - sqrt(r^2 - ((c-p).t)^2), provided its far side
+/// (c-p).n + sqrt(...) reaches the nominal wall (> 0), so that a cutter working on the other face of a thin part does
+/// not count. Heights below the tip or above tip + flute length are not cut. e < -band is stored as -band, e > band is
+/// left out. Rows are shared out over threads; result bits do not depend on their number.
+/// Returns false if cancelled.
+bool sweep_wall(WallChart &chart, const SweptPath &path, int threads, const Progress &progress);
+
+} // namespace asperity
