@@ -1,0 +1,35 @@
+// Lays out the columns and rows of an unrolled wall.
+#include "asperity/chart/wall_chart.h"
+
+#include "cells.h"
+
+#include <utility>
+
+namespace asperity {
+
+WallChart make_wall_chart(const Outline &outline, bool inside, double z_bottom_mm, double z_top_mm,
+                          double spacing_mm) {
+  return make_wall_chart(outline, inside, cell_middles_mm(0.0, outline.length_mm(), spacing_mm),
+                         cell_middles_mm(z_bottom_mm, z_top_mm, spacing_mm));
+}
+
+WallChart make_wall_chart(const Outline &outline, bool inside, std::vector<double> s_mm,
+                          std::vector<double> z_mm) {
+  constexpr float kUntouched = std::numeric_limits<float>::infinity();
+  WallChart chart;
+  chart.outline = outline;
+  chart.inside = inside;
+  chart.s_mm = std::move(s_mm);
+  chart.z_mm = std::move(z_mm);
+  for (const double s : chart.s_mm) {
+    chart.foot.push_back(outline.point(s));
+    chart.normal.push_back(inside ? -outline.outward_normal(s) : outline.outward_normal(s));
+  }
+  const std::size_t cells = chart.columns() * chart.rows();
+  chart.envelope_mm.assign(cells, kUntouched);
+  chart.blank_mm.assign(cells, kUntouched);
+  chart.owner.assign(cells, kNobody);
+  return chart;
+}
+
+} // namespace asperity
