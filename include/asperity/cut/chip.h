@@ -5,7 +5,8 @@ namespace asperity {
 
 /// 0 when the spindle stands.
 double feed_per_tooth_mm(double feed_mm_per_s, double spindle_rpm, int flutes);
-/// Thickest chip for radial depth ae: f sin(phi) at the outer end of the arc; f itself from half immersion on.
+/// Thickest chip for radial depth ae: f sin(phi) at the outer end of the arc; f itself from half immersion
+/// on.
 double thickest_chip_mm(double feed_per_tooth_mm, double radial_depth_mm, double radius_mm);
 /// Mean chip thickness over an arc, f (cos entry - cos exit)/(exit - entry).
 double mean_chip_mm(double feed_per_tooth_mm, double entry_rad, double exit_rad);

@@ -13,13 +13,15 @@ struct CutterBeam {
 };
 
 /// Sideways movement at height z above the tip per newton at height zc [mm/N]; symmetric in z and zc.
-/// One diameter: x^2 (3a - x)/(6EI) with a, x measured from the holder. Two diameters: exact by the unit-load integral.
+/// One diameter: x^2 (3a - x)/(6EI) with a, x measured from the holder. Two diameters: exact by the unit-load
+/// integral.
 double cutter_compliance_mm_per_N(const CutterBeam &beam, double z_mm, double zc_mm);
 
 /// Tip stiffness of a plain bar, 3 E I / L^3 [N/um].
 double bar_stiffness_N_per_um(double diameter_mm, double length_mm, double elastic_modulus_MPa);
 
-/// Upright blank gripped below: movement at height z above the grip per newton at height zc [mm/N], bending + shear.
+/// Upright blank gripped below: movement at height z above the grip per newton at height zc [mm/N], bending +
+/// shear.
 double blank_compliance_mm_per_N(double z_mm, double zc_mm, double second_moment_mm4, double area_mm2,
                                  double elastic_modulus_MPa);
 

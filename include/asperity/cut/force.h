@@ -1,8 +1,8 @@
 // Cutting force on the cutter: linear-edge model, helical teeth. Pure functions.
 //
-// Seen from above, spindle clockwise, cutter moving along +x relative to the work. Angle phi is measured clockwise
-// from +y: a tooth sits at R (sin phi, cos phi) and, with the work all round, cuts for 0 < phi < pi.
-// Left wall (+y side) is made at phi = 0 (conventional), right wall (-y side) at phi = pi (climb).
+// Seen from above, spindle clockwise, cutter moving along +x relative to the work. Angle phi is measured
+// clockwise from +y: a tooth sits at R (sin phi, cos phi) and, with the work all round, cuts for 0 < phi <
+// pi. Left wall (+y side) is made at phi = 0 (conventional), right wall (-y side) at phi = pi (climb).
 #pragma once
 
 #include "asperity/base/vec.h"
@@ -27,8 +27,8 @@ struct Immersion {
 Immersion climb_immersion(double radial_depth_mm, double radius_mm);
 Immersion conventional_immersion(double radial_depth_mm, double radius_mm);
 
-/// Force on the cutter averaged over a revolution [N]: x along feed, y to the left, z positive DOWN (pulls the cutter
-/// out of the holder and lifts the work). feed_per_tooth [mm], axial depth [mm].
+/// Force on the cutter averaged over a revolution [N]: x along feed, y to the left, z positive DOWN (pulls
+/// the cutter out of the holder and lifts the work). feed_per_tooth [mm], axial depth [mm].
 Vec3 mean_force_N(const ForceCoefficients &k, const Immersion &arc, int flutes, double axial_depth_mm,
                   double feed_per_tooth_mm);
 
@@ -44,14 +44,15 @@ struct ToothGeometry {
   double helix_rad = 0; ///< right-hand positive: a higher slice lags, phi(z) = phi0 - z tan(helix)/radius
 };
 
-/// Force on the cutter at the moment tooth 0's tip stands at phi0 [N]; per slice into `slice_force_N` (same length as
-/// slices) if given. Slices longer than a few degrees of helix lag are integrated exactly (closed form in phi).
+/// Force on the cutter at the moment tooth 0's tip stands at phi0 [N]; per slice into `slice_force_N` (same
+/// length as slices) if given. Slices longer than a few degrees of helix lag are integrated exactly (closed
+/// form in phi).
 Vec3 force_at_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slices, const ToothGeometry &teeth,
                 double feed_per_tooth_mm, double phi0_rad, std::span<Vec3> slice_force_N = {});
 
 /// Largest plan force over a revolution [N].
-double peak_force_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slices, const ToothGeometry &teeth,
-                    double feed_per_tooth_mm);
+double peak_force_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slices,
+                    const ToothGeometry &teeth, double feed_per_tooth_mm);
 
 /// Mean cutting torque [N mm] and power [W].
 double mean_torque_Nmm(const ForceCoefficients &k, const Immersion &arc, int flutes, double axial_depth_mm,

@@ -3,7 +3,8 @@
 
 namespace asperity {
 
-/// Adiabatic rise [K] of a chip of thickness h: specific energy (ktc + kte/h) over density times heat capacity.
+/// Adiabatic rise [K] of a chip of thickness h: specific energy (ktc + kte/h) over density times heat
+/// capacity.
 double chip_temperature_rise_K(double ktc_N_per_mm2, double kte_N_per_mm, double chip_thickness_mm,
                                double density_kg_per_m3, double heat_capacity_J_per_kgK);
 

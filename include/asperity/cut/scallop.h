@@ -16,10 +16,12 @@ double stair_scallop_mm(double level_pitch_mm, double slope_rad);
 /// Ball on a convex (rho > 0) or concave (rho < 0) cylinder, s = arc step on the surface.
 double ball_curved_scallop_mm(double radius_mm, double arc_step_mm, double rho_mm);
 /// Corner-radius cutter feeding up a slope, passes s apart: exact, by the offset of an ellipse.
-double corner_radius_up_slope_scallop_mm(double diameter_mm, double corner_mm, double stepover_mm, double slope_rad);
+double corner_radius_up_slope_scallop_mm(double diameter_mm, double corner_mm, double stepover_mm,
+                                         double slope_rad);
 /// Sagitta of a chord of length c on a circle of radius r.
 double chord_sagitta_mm(double radius_mm, double chord_mm);
-/// Width of the groove a standing cutter of diameter d leaves when depth deeper than the wall: 2 sqrt(d x depth - depth^2).
+/// Width of the groove a standing cutter of diameter d leaves when depth deeper than the wall: 2 sqrt(d x
+/// depth - depth^2).
 double witness_width_mm(double diameter_mm, double depth_mm);
 
 } // namespace asperity

@@ -1,0 +1,76 @@
+// Cutting force on the cutter: linear-edge model, helical teeth.
+#include "asperity/cut/force.h"
+
+#include "asperity/base/units.h"
+#include "tooth_integral.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+namespace asperity {
+
+/// acos(1 - ae/r), the arc from the wall to where the stock ends.
+static double engaged_arc_rad(double radial_depth_mm, double radius_mm) {
+  return std::acos(std::clamp(1.0 - radial_depth_mm / radius_mm, -1.0, 1.0));
+}
+
+Immersion climb_immersion(double radial_depth_mm, double radius_mm) {
+  return {kPi - engaged_arc_rad(radial_depth_mm, radius_mm), kPi};
+}
+
+Immersion conventional_immersion(double radial_depth_mm, double radius_mm) {
+  return {0.0, engaged_arc_rad(radial_depth_mm, radius_mm)};
+}
+
+Vec3 mean_force_N(const ForceCoefficients &k, const Immersion &arc, int flutes, double axial_depth_mm,
+                  double feed_per_tooth_mm) {
+  const Immersion cutting = cutting_part(arc);
+  const Vec3 over_arc = edge_force_integral(k, feed_per_tooth_mm, turn_at(cutting.exit_rad)) -
+                        edge_force_integral(k, feed_per_tooth_mm, turn_at(cutting.entry_rad));
+  return over_arc * (flutes * axial_depth_mm / (2.0 * kPi));
+}
+
+Vec3 force_at_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slices, const ToothGeometry &teeth,
+                double feed_per_tooth_mm, double phi0_rad, std::span<Vec3> slice_force_N) {
+  assert(slice_force_N.empty() || slice_force_N.size() == slices.size());
+  assert(teeth.flutes > 0 && teeth.radius_mm > 0);
+  const double pitch_rad = 2.0 * kPi / teeth.flutes;
+  const double lag_per_mm = lag_rad_per_mm(teeth);
+  Vec3 total{0.0};
+  for (std::size_t i = 0; i < slices.size(); ++i) {
+    Vec3 of_slice{0.0};
+    const SliceForce slice(k, slices[i], lag_per_mm, feed_per_tooth_mm);
+    if (slice.in_contact()) {
+      // The teeth stand a pitch apart, so those that touch this slice are counted off directly.
+      const double first = std::ceil((slice.first_tip_rad() - phi0_rad) / pitch_rad);
+      for (double tip_rad = phi0_rad + first * pitch_rad; tip_rad <= slice.last_tip_rad();
+           tip_rad += pitch_rad)
+        of_slice += slice.at(turn_at(tip_rad));
+    }
+    total += of_slice;
+    if (!slice_force_N.empty())
+      slice_force_N[i] = of_slice;
+  }
+  return total;
+}
+
+double mean_torque_Nmm(const ForceCoefficients &k, const Immersion &arc, int flutes, double axial_depth_mm,
+                       double feed_per_tooth_mm, double radius_mm) {
+  const Immersion cutting = cutting_part(arc);
+  const double mean_chip_by_span_mm =
+      feed_per_tooth_mm * (std::cos(cutting.entry_rad) - std::cos(cutting.exit_rad));
+  const double tangential_by_span = k.ktc * mean_chip_by_span_mm + k.kte * cutting.span_rad();
+  return tangential_by_span * flutes * axial_depth_mm * radius_mm / (2.0 * kPi);
+}
+
+double power_W(double torque_Nmm, double spindle_rpm) {
+  const double torque_Nm = torque_Nmm * 1e-3;
+  return torque_Nm * 2.0 * kPi * rev_per_s_from_rpm(spindle_rpm);
+}
+
+double kienzle_kc_N_per_mm2(double kc11, double mc, double chip_thickness_mm) {
+  return kc11 * std::pow(chip_thickness_mm, -mc);
+}
+
+} // namespace asperity
