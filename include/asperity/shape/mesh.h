@@ -28,7 +28,8 @@ public:
   const Mesh &mesh() const;
   /// Highest crossing of the vertical line through p, or nothing.
   std::optional<double> top_mm(Vec2 p) const;
-  /// Signed distance in the plan slice at height z, positive inside (even-odd rule) [mm].
+  /// Signed distance in the plan slice at height z, positive inside (even-odd rule) [mm]; -infinity where the
+  /// mesh has nothing at z. Slices are kept by z, so ask many points at the same heights.
   double plan_depth_mm(Vec2 p, double z_mm) const;
 
 private:
