@@ -1,0 +1,102 @@
+// One feature's part of the JSON.
+#include "feature_json.h"
+
+#include "chart_profile.h"
+#include "json_value.h"
+#include "wanted.h"
+
+namespace asperity {
+
+namespace {
+
+using nlohmann::json;
+
+/// Enough to draw a profile as wide as a screen.
+constexpr std::size_t kMostProfilePoints = 400;
+/// Profiles are written to a thousandth of their unit: 1 um along, 1 nm deep.
+constexpr double kProfileParts = 1000.0;
+
+std::string snake(std::string_view words) {
+  std::string out(words);
+  for (char &c : out)
+    if (c == ' ')
+      c = '_';
+  return out;
+}
+
+json size_json(const SizeMeasure &size) {
+  json out = {{"what", size.what},
+              {"mean_mm", number(size.mean_mm)},
+              {"smallest_mm", number(size.smallest_mm)},
+              {"largest_mm", number(size.largest_mm)},
+              {"roundness_mm", number(size.roundness_mm)},
+              {"taper_mm", number(size.taper_mm)},
+              {"wanted", nullptr},
+              {"verdict", snake(verdict_text(size.verdict))}};
+  if (size.wanted)
+    out["wanted"] = {{"nominal_mm", number(size.wanted->nominal_mm)},
+                     {"lower_mm", number(size.wanted->lower_mm)},
+                     {"upper_mm", number(size.wanted->upper_mm)}};
+  return out;
+}
+
+json optional_number(const std::optional<double> &value) { return value ? number(*value) : json(); }
+
+json finish_json(const FinishWanted &finish) {
+  return {{"ra_um", optional_number(finish.ra_um)},
+          {"lip_mm", optional_number(finish.lip_mm)},
+          {"witness_depth_um", optional_number(finish.witness_depth_um)}};
+}
+
+json residual_json(const ResidualStatistics &r) {
+  return {{"cells", r.cells},
+          {"cut_cells", r.cut_cells},
+          {"mean_um", number(r.mean_um)},
+          {"standard_deviation_um", number(r.deviation_um)},
+          {"lowest_um", number(r.lowest_um)},
+          {"highest_um", number(r.highest_um)},
+          {"percentile_1_um", number(r.percentile_1_um)},
+          {"median_um", number(r.median_um)},
+          {"percentile_99_um", number(r.percentile_99_um)}};
+}
+
+json profile_json(const Profile &profile, std::string_view axis) {
+  return {{std::string(axis) + "_mm", numbers(profile.place_mm, kProfileParts)},
+          {"mean_residual_um", numbers(profile.mean_um, kProfileParts)},
+          {"cut_share", numbers(profile.cut_share, kProfileParts)}};
+}
+
+void add_chart(json &out, const Chart &chart) {
+  const bool is_wall = std::holds_alternative<WallChart>(chart);
+  const ChartProfiles profiles = chart_profiles(chart, kMostProfilePoints);
+  out["residual"] = residual_json(residual_statistics(chart));
+  out["profile_along"] = profile_json(profiles.across, is_wall ? "s" : "x");
+  out["profile_up"] = profile_json(profiles.up, is_wall ? "z" : "y");
+  if (const auto *wall = std::get_if<WallChart>(&chart))
+    out["chart"] = {{"kind", "wall"}, {"columns", wall->columns()}, {"rows", wall->rows()}};
+  else if (const auto *floor = std::get_if<FloorChart>(&chart))
+    out["chart"] = {{"kind", "floor"},
+                    {"columns", floor->nx},
+                    {"rows", floor->ny},
+                    {"spacing_mm", number(floor->spacing_mm)}};
+}
+
+} // namespace
+
+json feature_json(const Outcome &outcome, std::size_t index) {
+  const Feature &feature = outcome.job.features[index];
+  json out = {{"name", name_of(feature)},
+              {"kind", kind_text(feature)},
+              {"finish_wanted", finish_json(finish_of(feature))}};
+  out["sizes"] = json::array();
+  if (index < outcome.features.size()) {
+    out["cut_share"] = number(outcome.features[index].cut_share);
+    for (const SizeMeasure &size : outcome.features[index].sizes)
+      out["sizes"].push_back(size_json(size));
+  }
+  if (index < outcome.charts.size())
+    add_chart(out, outcome.charts[index]);
+  return out;
+}
+
+} // namespace asperity
