@@ -10,7 +10,7 @@
 
 namespace asperity {
 
-inline constexpr std::size_t kBendNodes = 6;
+inline constexpr std::size_t kBendNodes = 8;
 
 /// Where the cutter's axis really is, relative to the commanded curve, at one moment [mm].
 /// The axis is bent: at height h above the tip its plan offset is read off the nodes (linear between them, steady

@@ -1,0 +1,69 @@
+// Coarse stock that is cut in time order, to tell at every moment how much the cutter has in front of it.
+#pragma once
+
+#include "asperity/job/blank.h"
+#include "asperity/shape/cutter_profile.h"
+
+#include <vector>
+
+namespace asperity {
+
+/// A stack of layers, each a plan grid of signed distance to the stock's side surface (positive inside, mm),
+/// and one grid of the height down to which the stock is cut away from above. Distances between grid points
+/// are read linearly, so that straight sides are exact and a side of radius r is placed within cell^2/(8 r).
+class Stock {
+public:
+  struct Grid {
+    Vec2 origin_mm{0.0}; ///< of point (0, 0)
+    double cell_mm = 0.25;
+    int nx = 0, ny = 0;
+  };
+
+  /// bounds_mm: rising heights between layers, from the blank's bottom to its top (at least two).
+  Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm);
+
+  std::size_t layers() const { return bounds_mm_.size() - 1; }
+  double bottom_mm(std::size_t layer) const { return bounds_mm_[layer]; }
+  double top_mm(std::size_t layer) const { return bounds_mm_[layer + 1]; }
+  const Grid &grid() const { return grid_; }
+
+  /// Signed distance to the layer's side surface at p [mm]; far outside the grid a large negative number.
+  double depth_mm(std::size_t layer, Vec2 p) const;
+  /// Height of the stock's upper surface near p (nearest grid point); minus infinity off the grid.
+  double surface_mm(Vec2 p) const;
+
+  /// One end of a straight carving stroke: the cutter tip, and the axis' plan place at each layer's height is
+  /// axis + lean * (height above tip) (a bent cutter, straightened).
+  struct Stroke {
+    Vec2 axis_mm{0.0};
+    Vec2 lean{0.0};
+    double tip_mm = 0;
+  };
+  /// Takes away what the cutter covers on the way from `from` to `to` (up to flute_length above its tip).
+  /// Layers the tip has not passed wholly keep their sides; their cut is remembered by surface_mm.
+  void carve(const Stroke &from, const Stroke &to, const CutterProfile &profile, double flute_length_mm);
+
+  std::size_t bytes() const;
+
+private:
+  float *layer(std::size_t l) {
+    return depth_.data() + l * static_cast<std::size_t>(grid_.nx) * static_cast<std::size_t>(grid_.ny);
+  }
+  const float *layer(std::size_t l) const {
+    return depth_.data() + l * static_cast<std::size_t>(grid_.nx) * static_cast<std::size_t>(grid_.ny);
+  }
+  void carve_layer(std::size_t l, Vec2 a, Vec2 b, double radius_mm);
+  void lower_surface(const Stroke &from, const Stroke &to, const CutterProfile &profile);
+
+  Grid grid_;
+  std::vector<double> bounds_mm_;
+  std::vector<float> depth_;
+  std::vector<float> surface_;
+};
+
+/// Heights between layers: the blank's ends, the given levels that lie between, and no layer thicker than
+/// thickest_mm; at most most_layers (the thinnest neighbours are joined first).
+std::vector<double> layer_bounds(double bottom_mm, double top_mm, std::vector<double> levels_mm,
+                                 double thickest_mm, std::size_t most_layers);
+
+} // namespace asperity

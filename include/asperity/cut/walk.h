@@ -1,0 +1,28 @@
+// Walk the timed path through the stock: engagement, force and bending at every moment, and the bent path to
+// sweep.
+#pragma once
+
+#include "asperity/base/progress.h"
+#include "asperity/cut/record.h"
+#include "asperity/cut/stock.h"
+#include "asperity/job/job.h"
+#include "asperity/motion/timed_path.h"
+
+namespace asperity {
+
+/// Tooth hits without a chip after which ploughing force has fallen to 1/e. [model assumption, no published
+/// source]: a reversal lasts 2-5 hits and keeps its edge force, a plunge or dwell lasts tens to hundreds and
+/// loses it.
+inline constexpr double kHitsToRelease = 10.0;
+
+/// The stock that fits the job: layers at the path's levels, cells a small share of the smallest cutter.
+Stock make_stock(const Job &job, const TimedPath &path);
+/// Memory make_stock would take [bytes], without taking it.
+std::size_t stock_bytes(const Job &job, const TimedPath &path);
+
+/// Cuts `stock` in time order. record.samples holds a sample wherever the state changes by more than a small
+/// step; record.swept the bent path, its offsets linear between samples to 1 nm. Cancelled: what was done so
+/// far.
+CutRecord walk_path(const Job &job, const TimedPath &path, Stock &stock, const Progress &progress);
+
+} // namespace asperity

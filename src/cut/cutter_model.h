@@ -1,0 +1,23 @@
+// One cutter of the job as the cut sees it: grown silhouette, teeth, beam, coefficients, bending nodes.
+#pragma once
+
+#include "asperity/cut/deflection.h"
+#include "asperity/cut/force.h"
+#include "asperity/job/job.h"
+#include "asperity/sweep/swept_path.h"
+
+namespace asperity {
+
+struct CutterModel {
+  SweptCutter swept;
+  ToothGeometry teeth;
+  CutterBeam beam;
+  ForceCoefficients force;
+  double least_chip_mm = 0;
+  bool bends = true;
+};
+
+/// `stepdown_mm` is where the bending nodes stand densest: along one level's depth above the tip.
+CutterModel make_cutter_model(const Job &job, const Cutter &cutter, double stepdown_mm);
+
+} // namespace asperity

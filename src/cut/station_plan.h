@@ -1,0 +1,19 @@
+// Where along a piece the cut is looked at, and which looks may be left out afterwards.
+#pragma once
+
+#include "walker.h"
+
+namespace asperity {
+
+inline constexpr double kLeastStep_mm = 0.03;  ///< no two stations closer because of bending
+inline constexpr double kBendStep_mm = 0.5e-3; ///< larger change between stations: look in between
+inline constexpr double kStraight_mm = 1e-6;   ///< offsets this near a straight line in u need no station
+
+/// Places u in (0, 1], rising, ending with 1: at the ends of speeding up and slowing down, and no farther
+/// apart than a share of the cutter's radius (closer while the speed changes and on small arcs).
+std::vector<double> planned_stations(const PathPiece &piece, double cutter_radius_mm);
+
+/// The farthest station to which the offsets run straight from station `from`, within kStraight_mm.
+std::size_t last_in_line(const std::vector<Station> &stations, std::size_t from);
+
+} // namespace asperity

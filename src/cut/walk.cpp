@@ -1,0 +1,85 @@
+#include "asperity/cut/walk.h"
+
+#include "walker.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace asperity {
+
+namespace {
+
+constexpr double kThickestLayer_mm = 0.5;
+constexpr std::size_t kMostLayers = 96;
+constexpr double kMostBytes = 256e6;
+
+struct StockPlan {
+  std::vector<double> bounds_mm;
+  double cell_mm = 0;
+  double bytes = 0;
+};
+
+StockPlan plan_stock(const Job &job, const TimedPath &path) {
+  double radius = 1e9;
+  for (const Cutter &cutter : job.cutters)
+    radius = std::min(radius, 0.5 * cutter.diameter_mm);
+  StockPlan plan;
+  plan.bounds_mm = layer_bounds(job.blank.z_bottom_mm, job.blank.z_top_mm, level_heights_mm(path),
+                                kThickestLayer_mm, kMostLayers);
+  const Vec2 extent = job.blank.high_mm() - job.blank.low_mm();
+  const double layers = static_cast<double>(plan.bounds_mm.size());
+  const double area = (extent.x + 1.0) * (extent.y + 1.0);
+  plan.cell_mm =
+      std::max(std::clamp(radius / 16.0, 0.1, 0.3), std::sqrt(area * layers * sizeof(float) / kMostBytes));
+  plan.bytes = area / (plan.cell_mm * plan.cell_mm) * layers * sizeof(float);
+  return plan;
+}
+
+} // namespace
+
+std::vector<double> level_heights_mm(const TimedPath &path) {
+  constexpr double kLeastLength_mm = 5.0; // shorter level moves make no level
+  std::map<long long, double> length_by_um;
+  for (const PathPiece &piece : path.pieces)
+    if (piece.kind == MoveKind::feed && std::abs(piece.curve.begin.z - piece.curve.end.z) < 1e-6)
+      length_by_um[std::llround(piece.curve.begin.z * 1e3)] += piece.length_mm;
+  std::vector<double> levels;
+  for (const auto &[um, length] : length_by_um)
+    if (length > kLeastLength_mm)
+      levels.push_back(static_cast<double>(um) * 1e-3);
+  return levels;
+}
+
+double usual_stepdown_mm(const std::vector<double> &levels_mm, double otherwise_mm) {
+  std::vector<double> gaps;
+  for (std::size_t i = 1; i < levels_mm.size(); ++i)
+    gaps.push_back(levels_mm[i] - levels_mm[i - 1]);
+  if (gaps.empty())
+    return otherwise_mm;
+  std::nth_element(gaps.begin(), gaps.begin() + static_cast<std::ptrdiff_t>(gaps.size() / 2), gaps.end());
+  return gaps[gaps.size() / 2];
+}
+
+Stock make_stock(const Job &job, const TimedPath &path) {
+  StockPlan plan = plan_stock(job, path);
+  return Stock(job.blank, std::move(plan.bounds_mm), plan.cell_mm);
+}
+
+std::size_t stock_bytes(const Job &job, const TimedPath &path) {
+  return static_cast<std::size_t>(plan_stock(job, path).bytes);
+}
+
+CutRecord walk_path(const Job &job, const TimedPath &path, Stock &stock, const Progress &progress) {
+  Walker walker(job, path, stock);
+  const std::size_t report_every = std::max<std::size_t>(1, path.pieces.size() / 100);
+  for (std::size_t i = 0; i < path.pieces.size(); ++i) {
+    if (progress.cancelled())
+      break;
+    if (i % report_every == 0)
+      progress.at("cutting", static_cast<double>(i) / static_cast<double>(path.pieces.size()));
+    walker.walk(static_cast<std::uint32_t>(i));
+  }
+  return walker.take();
+}
+
+} // namespace asperity
