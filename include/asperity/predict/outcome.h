@@ -23,7 +23,7 @@ struct WantedCheck {
 
 struct FeatureResult {
   std::vector<SizeMeasure> sizes;
-  double cut_share = 0;      ///< of the cells, reached by a pass
+  double cut_share = 0;                              ///< of the cells, reached by a pass
   double lowest_um = 0, mean_um = 0, highest_um = 0; ///< residual over cut cells
 };
 
@@ -36,11 +36,11 @@ struct Outcome {
   Program program;
   TimedPath path;
   CutRecord cut;
-  std::vector<Chart> charts;            ///< one per feature
-  std::vector<FeatureResult> features;  ///< one per feature
+  std::vector<Chart> charts;           ///< one per feature
+  std::vector<FeatureResult> features; ///< one per feature
   std::vector<Finding> findings;
   std::vector<WantedCheck> checks;
-  std::vector<std::string> notes;       ///< what is model, default, uncalibrated
+  std::vector<std::string> notes; ///< what is model, default, uncalibrated
   std::size_t memory_bound_bytes = 0;
 
   bool all_met() const {
@@ -52,11 +52,12 @@ struct Outcome {
 };
 
 struct PredictOptions {
-  int threads = 0; ///< 0 = all cores
+  int threads = 0;                    ///< 0 = all cores
   std::size_t memory_limit_bytes = 0; ///< 0 = what the machine has free
 };
 
 /// The front door: read the program into moves, time them, cut, sweep, measure, find.
-Outcome predict(const Job &job, const Program &program, const PredictOptions &options, const Progress &progress);
+Outcome predict(const Job &job, const Program &program, const PredictOptions &options,
+                const Progress &progress);
 
 } // namespace asperity

@@ -1,0 +1,77 @@
+#include "wanted_checks.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace asperity {
+
+namespace {
+
+/// Largest leading quantity among a feature's findings of the given kinds; 0 where there is none.
+double largest(const Outcome &outcome, int feature, std::initializer_list<FindingKind> kinds) {
+  double most = 0.0;
+  for (const Finding &finding : outcome.findings)
+    if (finding.feature == feature && !finding.size.empty() &&
+        std::find(kinds.begin(), kinds.end(), finding.kind) != kinds.end())
+      most = std::max(most, std::abs(finding.size.front().value));
+  return most;
+}
+
+void check_sizes(std::vector<WantedCheck> &checks, const std::string &name, const FeatureResult &result) {
+  for (const SizeMeasure &size : result.sizes) {
+    if (!size.wanted)
+      continue;
+    checks.push_back({name, size.what,
+                      fmt::format("{:.3f} to {:.3f} mm", size.wanted->lower_mm, size.wanted->upper_mm),
+                      size.mean_mm, "mm", size.verdict == Verdict::met});
+  }
+}
+
+} // namespace
+
+std::vector<WantedCheck> wanted_checks(const Outcome &outcome) {
+  std::vector<WantedCheck> checks;
+  for (std::size_t i = 0; i < outcome.job.features.size(); ++i) {
+    const Feature &feature = outcome.job.features[i];
+    const FinishWanted &finish = finish_of(feature);
+    check_sizes(checks, name_of(feature), outcome.features[i]);
+    const auto at_most = [&](const char *what, double limit, const char *unit, double predicted) {
+      checks.push_back({name_of(feature), what, fmt::format("at most {} {}", limit, unit), predicted, unit,
+                        predicted <= limit});
+    };
+    const int index = static_cast<int>(i);
+    if (finish.lip_mm)
+      at_most("lip height", *finish.lip_mm, "mm", largest(outcome, index, {FindingKind::base_lip}));
+    if (finish.witness_depth_um)
+      at_most("witness depth", *finish.witness_depth_um, "um",
+              largest(outcome, index, {FindingKind::witness_line, FindingKind::level_step}));
+  }
+  return checks;
+}
+
+std::vector<std::string> honest_notes(const Outcome &outcome) {
+  const Job &job = outcome.job;
+  std::vector<std::string> notes{"Shape and size come from geometry and elastic bending. Tearing, chatter, "
+                                 "built-up edge, melting and voids come "
+                                 "on top and are not predicted."};
+  if (!job.material.calibrated)
+    notes.push_back(
+        fmt::format("Force coefficients of {} are table values, not calibrated on your machine: forces and "
+                    "bending may be off by half or more.",
+                    job.material.name));
+  for (const Feature &feature : job.features)
+    if (finish_of(feature).ra_um)
+      notes.push_back(fmt::format("{}: a wanted Ra is stated; roughness is not predicted by this version.",
+                                  name_of(feature)));
+  const bool left_hand =
+      std::any_of(outcome.path.pieces.begin(), outcome.path.pieces.end(),
+                  [](const PathPiece &p) { return p.turn == SpindleTurn::counter_clockwise; });
+  if (left_hand)
+    notes.push_back(
+        "The program turns the spindle counter-clockwise (M4): forces are worked out for clockwise.");
+  return notes;
+}
+
+} // namespace asperity
