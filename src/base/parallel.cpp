@@ -1,6 +1,7 @@
 // Fixed bands of work, shared out over the threads of one arena.
 #include "asperity/base/parallel.h"
 
+#include <oneapi/tbb/info.h>
 #include <oneapi/tbb/parallel_for.h>
 #include <oneapi/tbb/partitioner.h>
 #include <oneapi/tbb/task_arena.h>
@@ -20,7 +21,9 @@ void for_each_band(std::size_t count, std::size_t band, int threads,
       one_band(i);
     return;
   }
-  tbb::task_arena arena(threads > 0 ? threads : tbb::task_arena::automatic);
+  // More threads than cores would only make the library complain on the error stream.
+  const int cores = tbb::info::default_concurrency();
+  tbb::task_arena arena(threads > 0 ? std::min(threads, cores) : cores);
   arena.execute([&] { tbb::parallel_for(std::size_t{0}, bands, one_band, tbb::simple_partitioner{}); });
 }
 
