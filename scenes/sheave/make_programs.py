@@ -51,8 +51,8 @@ def face_top():
     return lines
 
 
-def lap(z):
-    return [at(i / CHORDS) if i else at(0.0) for i in range(1, CHORDS + 1)]
+def lap():
+    return [at(i / CHORDS) for i in range(1, CHORDS + 1)]
 
 
 def approach():
@@ -68,7 +68,7 @@ def plunged(levels):
     for z in levels:
         lines.append(f"G1 Z{z:.3f} F{PLUNGE_FEED}")
         lines.append(f"G1 {at(1 / CHORDS)} F{SIDE_FEED}")
-        lines += lap(z)[1:]
+        lines += lap()[1:]
     return lines + leave()
 
 

@@ -83,17 +83,6 @@ void add_slice(Contact &contact, const ImmersedSlice &slice, double radius_mm) {
     contact.widest = slice.arc;
   contact.makes_left_wall |= slice.arc.entry_rad <= 0.0;
   contact.makes_right_wall |= slice.arc.exit_rad >= kPi;
-  // Neighbouring layers with the same arc act as one slice.
-  constexpr double kSameArc_rad = 1e-3;
-  if (!contact.slices.empty()) {
-    ImmersedSlice &last = contact.slices.back();
-    if (std::abs(last.z_high_mm - slice.z_low_mm) < 1e-9 &&
-        std::abs(last.arc.entry_rad - slice.arc.entry_rad) < kSameArc_rad &&
-        std::abs(last.arc.exit_rad - slice.arc.exit_rad) < kSameArc_rad) {
-      last.z_high_mm = slice.z_high_mm;
-      return;
-    }
-  }
   contact.slices.push_back(slice);
 }
 

@@ -1,0 +1,65 @@
+// The coarse stock against plane geometry.
+#include "walk_scene.h"
+
+#include "asperity/base/units.h"
+
+#include <gtest/gtest.h>
+
+namespace asperity::test {
+namespace {
+
+Job round_job() {
+  Job job = bar_job(0.0);
+  job.blank.shape = BlankShape::cylinder;
+  job.blank.centre = {0, 0};
+  job.blank.diameter_mm = 40;
+  return job;
+}
+
+constexpr double kCell_mm = 0.2;
+
+TEST(Stock, PlacesARoundSideWithinTheStatedBound) {
+  const Job job = round_job();
+  const Stock stock(job.blank, layer_bounds(0, 10, {}, 1.0, 20), kCell_mm);
+  const double bound = kCell_mm * kCell_mm / (8.0 * 20.0) + 1e-5; // float storage
+  for (int i = 0; i < 100; ++i) {
+    const double a = 0.0631 * i;
+    EXPECT_NEAR(stock.depth_mm(3, 20.0 * Vec2(std::cos(a), std::sin(a))), 0.0, 2.0 * bound);
+  }
+}
+
+TEST(Stock, CarvedGrooveHasTheCuttersWidth) {
+  const Job job = bar_job(0.0);
+  Stock stock(job.blank, layer_bounds(0, 10, {5.0}, 1.0, 20), kCell_mm);
+  const CutterProfile flat = CutterProfile::flat(3.0);
+  stock.carve({{10, 10}, {0, 0}, 5.0}, {{50, 10}, {0, 0}, 5.0}, flat, 20.0);
+  EXPECT_NEAR(stock.depth_mm(7, {30, 13}), 0.0, 1e-5);
+  EXPECT_NEAR(stock.depth_mm(7, {30, 12.9}), -0.1, 1e-5);
+  EXPECT_NEAR(stock.depth_mm(7, {30, 13.1}), 0.1, 1e-5);
+  EXPECT_GT(stock.depth_mm(2, {30, 10}), 1.0) << "below the tip nothing is cut";
+  EXPECT_NEAR(stock.surface_mm({30, 10}), 5.0, 1e-5);
+  EXPECT_NEAR(stock.surface_mm({30, 15}), 10.0, 1e-5);
+}
+
+TEST(Stock, LayerTheTipHasNotPassedKeepsItsSidesAndRemembersItsHeight) {
+  const Job job = bar_job(0.0);
+  Stock stock(job.blank, {0.0, 5.0, 10.0}, kCell_mm);
+  stock.carve({{10, 10}, {0, 0}, 7.0}, {{50, 10}, {0, 0}, 7.0}, CutterProfile::flat(3.0), 20.0);
+  EXPECT_GT(stock.depth_mm(1, {30, 10}), 1.0);
+  EXPECT_NEAR(stock.surface_mm({30, 10}), 7.0, 1e-5);
+}
+
+TEST(LayerBounds, HoldTheLevelsAndAreNoThickerThanAsked) {
+  const std::vector<double> bounds = layer_bounds(0, 10, {2.3, 4.6, 4.6, 20.0, -1.0}, 1.0, 100);
+  EXPECT_EQ(bounds.front(), 0.0);
+  EXPECT_EQ(bounds.back(), 10.0);
+  EXPECT_EQ(std::count(bounds.begin(), bounds.end(), 4.6), 1);
+  for (std::size_t i = 1; i < bounds.size(); ++i) {
+    EXPECT_GT(bounds[i], bounds[i - 1]);
+    EXPECT_LE(bounds[i] - bounds[i - 1], 1.0 + 1e-9);
+  }
+  EXPECT_LE(layer_bounds(0, 100, {}, 0.5, 50).size(), 51U);
+}
+
+} // namespace
+} // namespace asperity::test

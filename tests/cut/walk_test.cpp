@@ -1,0 +1,146 @@
+// The walk against the closed forms of a single straight pass, and what each switch takes away.
+#include "walk_scene.h"
+
+#include "asperity/base/units.h"
+#include "asperity/cut/wall_error.h"
+
+#include <gtest/gtest.h>
+
+namespace asperity::test {
+namespace {
+
+// Runs of 2 rev: 18000 rpm, 2 flutes: 30 mm/s is 0.05 mm per tooth.
+constexpr double kFeed_mm_per_s = 30.0;
+constexpr double kAllowance_mm = 0.3;
+constexpr double kDepth_mm = 3.0;
+
+/// The pass at the bottom 3 mm of a 10 mm bar would rub above: the bar is cut down to 3 mm height for it.
+Job low_bar_job() {
+  Job job = bar_job(kAllowance_mm);
+  job.blank.z_top_mm = kDepth_mm;
+  return job;
+}
+
+/// Climb: the wall y = 0 with the bar at y > 0 lies to the right of a cutter moving towards -x on its -y side.
+std::vector<PathPiece> climb_pass() { return {straight({70, -3, 0}, {-10, -3, 0}, kFeed_mm_per_s, 0.0)}; }
+std::vector<PathPiece> conventional_pass() { return {straight({-10, -3, 0}, {70, -3, 0}, kFeed_mm_per_s, 0.0)}; }
+
+const CutSample &sample_at_x(const CutRecord &record, double x_mm) {
+  const CutSample *best = &record.samples.front();
+  for (const CutSample &s : record.samples)
+    if (std::abs(s.position_mm.x - x_mm) < std::abs(best->position_mm.x - x_mm))
+      best = &s;
+  return *best;
+}
+
+WallCut same_pass(const Job &job, bool climb) {
+  const Cutter &c = job.cutters.front();
+  const Material &m = job.material;
+  WallCut cut;
+  cut.k = {m.ktc_N_per_mm2, m.krc_N_per_mm2, m.kac_N_per_mm2, m.kte_N_per_mm, m.kre_N_per_mm, m.kae_N_per_mm};
+  cut.teeth = {3.0, c.flutes, rad_from_deg(c.helix_deg)};
+  cut.beam = {c.stick_out_mm, c.flute_length_mm, 0.8 * c.diameter_mm, c.shank_diameter_mm, c.elastic_modulus_MPa()};
+  cut.steady_compliance_mm_per_N = machine_compliance_mm_per_N(job.machine.stiffness_xy_N_per_um);
+  cut.axial_depth_mm = kDepth_mm;
+  cut.radial_depth_mm = kAllowance_mm;
+  cut.feed_per_tooth_mm = 0.05;
+  cut.climb = climb;
+  return cut;
+}
+
+TEST(Walk, SteadyPassKnowsItsEngagement) {
+  Job job = low_bar_job();
+  job.effects.machine_bending = job.effects.cutter_bending = false;
+  const CutSample s = sample_at_x(walk(job, climb_pass()), 30.0);
+  EXPECT_TRUE(s.in_contact);
+  EXPECT_TRUE(s.climb);
+  EXPECT_NEAR(s.axial_depth_mm, kDepth_mm, 1e-6);
+  // The stock reads distances linearly between grid points and needs 1 um to see contact.
+  EXPECT_NEAR(s.radial_depth_mm, kAllowance_mm, 2e-3);
+  EXPECT_NEAR(s.exit_rad, kPi, 1e-9);
+  EXPECT_NEAR(s.entry_rad, kPi - std::acos(1.0 - kAllowance_mm / 3.0), 3e-3);
+  EXPECT_NEAR(s.feed_per_tooth_mm, 0.05, 1e-6);
+}
+
+// Every height's wall error equals the settled closed-form pass (linear-edge force on a cantilever, see wall_error.h).
+// 2 %: the radial depth is known to 1-2 um of 300, the slices are 0.5 mm thick here and 0.1 mm there.
+TEST(Walk, SteadyClimbPassBendsLikeTheSinglePassFormula) {
+  const Job job = low_bar_job();
+  const CutRecord record = walk(job, climb_pass());
+  const CutSample s = sample_at_x(record, 30.0);
+  const WallError expected = wall_error(same_pass(job, true), 0.0);
+  EXPECT_GT(expected.error_mm, 4e-3);
+  EXPECT_NEAR(s.tip_bend_mm, expected.error_mm, 0.02 * expected.error_mm);
+}
+
+TEST(Walk, SteadyConventionalPassBendsLikeTheSinglePassFormula) {
+  const Job job = low_bar_job();
+  const CutSample s = sample_at_x(walk(job, conventional_pass()), 30.0);
+  EXPECT_FALSE(s.climb);
+  const WallError expected = wall_error(same_pass(job, false), 0.0);
+  EXPECT_NEAR(s.tip_bend_mm, expected.error_mm, 0.02 * std::abs(expected.error_mm) + 1e-4);
+}
+
+TEST(Walk, WithoutBendingThePathIsSweptAsCommanded) {
+  Job job = low_bar_job();
+  job.effects.machine_bending = job.effects.cutter_bending = false;
+  const CutRecord record = walk(job, climb_pass());
+  for (const SweptPiece &piece : record.swept.pieces)
+    for (std::size_t i = 0; i < kBendNodes; ++i)
+      EXPECT_EQ(glm::length(piece.begin.right[i]) + glm::length(piece.end.left[i]), 0.0);
+  EXPECT_EQ(record.swept.pieces.size(), 1U) << "a straight unbent move stays one piece";
+}
+
+TEST(Walk, SpringPassFindsOnlyWhatTheFirstPassLeft) {
+  const Job job = low_bar_job();
+  std::vector<PathPiece> twice = climb_pass();
+  twice.push_back(straight({-10, -3, 0}, {-10, -20, 0}, kFeed_mm_per_s, 3.0));
+  twice.push_back(straight({-10, -20, 0}, {70, -20, 0}, kFeed_mm_per_s, 4.0));
+  twice.push_back(straight({70, -20, 0}, {70, -3, 0}, kFeed_mm_per_s, 7.0));
+  const CutRecord once_more = walk(job, [&] {
+    auto all = twice;
+    all.push_back(straight({70, -3, 0}, {-10, -3, 0}, kFeed_mm_per_s, 8.0));
+    return all;
+  }());
+  float first = 0, second = 0;
+  for (const CutSample &s : once_more.samples)
+    if (std::abs(s.position_mm.x - 30.0) < 0.3 && s.in_contact)
+      (s.piece == 0 ? first : second) = s.tip_bend_mm;
+  EXPECT_GT(first, 4e-3F);
+  EXPECT_LT(second, 0.5F * first);
+  EXPECT_GE(second, 0.0F);
+}
+
+TEST(Walk, PlungeBesideTheWallLetsTheCutterStandStraight) {
+  const Job job = low_bar_job();
+  const CutRecord record = walk(job, {straight({30, -3, 8}, {30, -3, 0}, 5.0, 0.0)});
+  // End edges push along the wall, not across it: the sector over the stock lies symmetrical about the wall's normal.
+  for (const CutSample &s : record.samples) {
+    EXPECT_TRUE(s.plunging);
+    EXPECT_LT(std::abs(s.mean_force_N[1]), 0.2 * std::abs(s.mean_force_N[0]) + 0.05);
+  }
+}
+
+TEST(Walk, CutterOfGrownDiameterIsSweptGrown) {
+  Job job = low_bar_job();
+  job.cutters.front().diameter_error_mm = 0.04;
+  job.cutters.front().runout_mm = 0.02;
+  EXPECT_NEAR(walk(job, climb_pass()).swept.cutters.front().profile.radius_mm(), 3.03, 1e-12);
+  job.effects.diameter_error = false;
+  EXPECT_NEAR(walk(job, climb_pass()).swept.cutters.front().profile.radius_mm(), 3.01, 1e-12);
+  job.effects.runout = false;
+  EXPECT_NEAR(walk(job, climb_pass()).swept.cutters.front().profile.radius_mm(), 3.0, 1e-12);
+}
+
+// Lost motion: after a reversal the slide stands still until the command has crossed the gap.
+TEST(Walk, LostMotionShiftsThePathAgainstItsDirection) {
+  Job job = low_bar_job();
+  job.effects.machine_bending = job.effects.cutter_bending = false;
+  job.machine.backlash_mm = {0.05, 0.0, 0.0};
+  const CutRecord record = walk(job, {straight({70, -3, 0}, {-10, -3, 0}, 30, 0), straight({-10, -3, 0}, {70, -3, 0}, 30, 3)});
+  EXPECT_NEAR(record.swept.pieces.front().end.left[0].x, 0.025, 1e-12);
+  EXPECT_NEAR(record.swept.pieces.back().end.left[0].x, -0.025, 1e-12);
+}
+
+} // namespace
+} // namespace asperity::test
