@@ -1,0 +1,43 @@
+// Runs every finder in order and ranks what they found.
+#include "asperity/finding/find_all.h"
+
+#include "found.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace asperity {
+
+namespace {
+
+/// Dangers first, then the largest excess, then by feature and place.
+bool ranks_before(const Found &a, const Found &b) {
+  if (a.finding.weight != b.finding.weight)
+    return a.finding.weight > b.finding.weight;
+  if (a.excess != b.excess)
+    return a.excess > b.excess;
+  const auto place = [](const Finding &f) {
+    return std::make_tuple(f.feature, f.place_mm.x, f.place_mm.y, f.place_mm.z);
+  };
+  return place(a.finding) < place(b.finding);
+}
+
+} // namespace
+
+std::vector<Finding> find_all(const Evidence &evidence) {
+  FoundList all;
+  for (const auto find :
+       {find_keep_outs_touched, find_rapids_in_stock, find_spoilboard_cuts, find_break_risk, find_slip_risk,
+        find_cutter_overload, find_base_lips, find_gouges, find_uncut_skin, find_witness_lines,
+        find_level_steps, find_scallops, find_overheating, find_rubbing}) {
+    FoundList found = find(evidence);
+    all.insert(all.end(), std::make_move_iterator(found.begin()), std::make_move_iterator(found.end()));
+  }
+  std::stable_sort(all.begin(), all.end(), ranks_before);
+  std::vector<Finding> findings;
+  for (Found &found : all)
+    findings.push_back(std::move(found.finding));
+  return findings;
+}
+
+} // namespace asperity

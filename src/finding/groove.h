@@ -1,0 +1,31 @@
+// Grooves and ridges in one row of a wall: deviations from the row's own trend.
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <vector>
+
+namespace asperity {
+
+/// e minus its moving median over 2 half + 1 columns, round the closed outline; NaN stays NaN (not cut).
+std::vector<float> deviation_from_trend(std::span<const float> e, std::size_t half_columns);
+
+/// One dent (groove, e below trend) or bump (ridge) in a row. Columns may run past the end, round the
+/// outline.
+struct Dent {
+  bool ridge = false;
+  std::size_t first = 0, last = 0; ///< columns beyond the threshold, first <= last
+  std::size_t deepest = 0;         ///< column, wrapped
+  double centre = 0;               ///< column with fraction, midway between the flanks
+  double depth_mm = 0;
+  double width_mm = 0; ///< where the flanks meet the trend
+};
+
+/// Shallowest deviation that stands clear of the row's own waviness [mm]: at least `least_mm`, and kClear
+/// times the robust deviation, so that facets and tooth marks of the whole row are not taken for lines.
+double clear_threshold_mm(std::span<const float> deviation, double least_mm);
+inline constexpr double kClear = 4.0;
+
+std::vector<Dent> dents_in_row(std::span<const float> deviation, double threshold_mm, double spacing_mm);
+
+} // namespace asperity

@@ -1,0 +1,164 @@
+// Why a line stands on the wall: what the path does at the place where the line was made.
+#include "line_cause.h"
+
+#include "asperity/base/units.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace asperity {
+
+namespace {
+
+/// Change of direction above which two pieces meet in a reversal, a corner, a joint [rad].
+const double kReversal_rad = rad_from_deg(150), kCorner_rad = rad_from_deg(15),
+             kJoint_rad = rad_from_deg(0.1);
+/// Speed below these shares of the programmed feed: a stop, a slow-down.
+constexpr double kStopShare = 0.02, kSlowShare = 0.7;
+
+enum class Steepness { level, down, up };
+
+Steepness steepness(const PathPiece &piece) {
+  const Vec3 d = piece.curve.end - piece.curve.begin;
+  if (std::abs(d.z) <= glm::length(plan(d)) || std::abs(d.z) < 1e-9)
+    return Steepness::level;
+  return d.z < 0.0 ? Steepness::down : Steepness::up;
+}
+
+double turn_between(const PathPiece &before, const PathPiece &after) {
+  const Vec3 a = before.curve.velocity(1.0), b = after.curve.velocity(0.0);
+  const double product = glm::length(a) * glm::length(b);
+  return product > 0.0 ? std::acos(std::clamp(glm::dot(a, b) / product, -1.0, 1.0)) : 0.0;
+}
+
+/// Share of the programmed feed at the place of the piece nearest to the foot.
+double speed_share(const PathPiece &piece, Vec2 foot) {
+  double best = 1e300, at = 0.0;
+  for (int k = 0; k <= 64; ++k)
+    if (const double d = glm::length(plan(piece.curve.point(k / 64.0)) - foot); d < best) {
+      best = d;
+      at = k / 64.0;
+    }
+  return piece.feed_mm_per_s > 0.0 ? piece.speed_at(at * piece.length_mm) / piece.feed_mm_per_s : 1.0;
+}
+
+/// What happens where the level piece `here` meets its neighbour.
+LineCause cause_at_joint(const PathPiece &here, const PathPiece *neighbour, bool at_begin) {
+  if (!neighbour || neighbour->kind == MoveKind::rapid)
+    return at_begin ? LineCause::entry : LineCause::exit;
+  if (neighbour->kind == MoveKind::dwell)
+    return LineCause::dwell;
+  const Steepness steep = steepness(*neighbour);
+  if (steep == Steepness::down)
+    return LineCause::plunge;
+  if (steep == Steepness::up)
+    return at_begin ? LineCause::entry : LineCause::exit;
+  const double turn = at_begin ? turn_between(*neighbour, here) : turn_between(here, *neighbour);
+  if (turn > kReversal_rad)
+    return LineCause::reversal;
+  if (turn > kCorner_rad)
+    return LineCause::corner;
+  const double speed = at_begin ? here.v_in_mm_per_s : here.v_out_mm_per_s;
+  if (speed < kStopShare * here.feed_mm_per_s)
+    return LineCause::stop;
+  return turn > kJoint_rad ? LineCause::joint : LineCause::unknown;
+}
+
+} // namespace
+
+LineCause line_cause(const TimedPath &path, std::uint32_t owner, Vec2 foot) {
+  if (owner >= path.pieces.size())
+    return LineCause::unknown;
+  const PathPiece &here = path.pieces[owner];
+  if (here.kind == MoveKind::dwell)
+    return LineCause::dwell;
+  if (steepness(here) == Steepness::down)
+    return LineCause::plunge;
+  if (steepness(here) == Steepness::up)
+    return LineCause::lift_out;
+
+  // A level piece: the line lies at one of its ends, or it is slow there.
+  const double to_begin = glm::length(plan(here.curve.begin) - foot);
+  const double to_end = glm::length(plan(here.curve.end) - foot);
+  const auto ask = [&](bool at_begin) {
+    const bool has = at_begin ? owner > 0 : owner + 1u < path.pieces.size();
+    return cause_at_joint(here, has ? &path.pieces[at_begin ? owner - 1 : owner + 1] : nullptr, at_begin);
+  };
+  LineCause cause = ask(to_begin <= to_end);
+  // A closed loop begins and ends at the same place.
+  if ((cause == LineCause::unknown || cause == LineCause::joint) && std::abs(to_begin - to_end) < 0.1)
+    if (const LineCause other = ask(to_begin > to_end); other != LineCause::unknown)
+      cause = other;
+  if (cause == LineCause::unknown && speed_share(here, foot) < kSlowShare)
+    return LineCause::slow;
+  return cause;
+}
+
+std::string cause_words(LineCause cause, bool ridge) {
+  switch (cause) {
+  case LineCause::plunge:
+    return "The cutter plunges beside the wall: with no side feed the side force drops, the cutter springs "
+           "back and "
+           "dips into the wall.";
+  case LineCause::lift_out:
+    return "The cutter is lifted out while it touches the wall: the side force drops and it springs into the "
+           "wall.";
+  case LineCause::dwell:
+    return "The cutter stands still (dwell) at the wall and springs back into it.";
+  case LineCause::reversal:
+    return "The path turns back on itself here: the cutter stops for a moment and springs back into the "
+           "wall.";
+  case LineCause::entry:
+    return "The cut begins here: the side force is still building up, so the cutter bends less than later "
+           "on.";
+  case LineCause::exit:
+    return "The cut ends here: the side force falls away and the cutter springs towards the wall.";
+  case LineCause::corner:
+    return "The feed drops for a corner: the thinner chip pushes less and the cutter springs towards the "
+           "wall.";
+  case LineCause::stop:
+    return "The machine stops between two moves here and the cutter springs back into the wall.";
+  case LineCause::joint:
+    return "Two short straight moves meet here at a slight angle.";
+  case LineCause::slow:
+    return "The machine is slow here: the thinner chip pushes less, so the cutter bends less.";
+  case LineCause::unknown:
+    break;
+  }
+  return ridge ? "Neighbouring cuts meet here and leave a ridge."
+               : "The cutter bends less here than beside it.";
+}
+
+std::string remedy_words(LineCause cause) {
+  switch (cause) {
+  case LineCause::plunge:
+  case LineCause::dwell:
+    return "Enter by a ramp or a tangent lead-in arc, or plunge clear of the wall; a last pass at full depth "
+           "leaves "
+           "one line at most.";
+  case LineCause::lift_out:
+  case LineCause::exit:
+    return "Leave by a tangent arc before lifting, and let the cut overlap its start by 1 to 3 mm.";
+  case LineCause::entry:
+    return "Enter by a tangent lead-in arc of at least half the cutter's diameter and let the cut overlap "
+           "its start.";
+  case LineCause::reversal:
+    return "Let the ramp run on round the part instead of back and forth, or follow it with a full finishing "
+           "pass.";
+  case LineCause::corner:
+    return "Round the corner of the path with an arc, allow blending (G64 with a tolerance), or finish at "
+           "lower feed.";
+  case LineCause::stop:
+    return "Use continuous mode (G64) instead of exact stop, and join the moves tangentially.";
+  case LineCause::joint:
+    return "Use arcs (G2, G3) instead of short straight moves, or a finer chord tolerance.";
+  case LineCause::slow:
+    return "Give the machine room to keep its feed: larger radii, arcs instead of short moves, or a lower "
+           "feed.";
+  case LineCause::unknown:
+    break;
+  }
+  return "Take a lighter finishing pass at steady feed; step the start place round from level to level.";
+}
+
+} // namespace asperity

@@ -1,0 +1,19 @@
+// Why a line stands on the wall: what the path does at the place where the line was made.
+#pragma once
+
+#include "asperity/motion/timed_path.h"
+
+#include <optional>
+#include <string>
+
+namespace asperity {
+
+enum class LineCause { plunge, lift_out, dwell, reversal, entry, exit, corner, stop, joint, slow, unknown };
+
+/// From the piece that made the line and its neighbours; `foot` is the line's place on the wall in plan.
+LineCause line_cause(const TimedPath &path, std::uint32_t owner, Vec2 foot);
+
+std::string cause_words(LineCause cause, bool ridge);
+std::string remedy_words(LineCause cause);
+
+} // namespace asperity

@@ -1,0 +1,100 @@
+// What the cut wall looks like away from flaws: the level from which a lip stands out.
+#include "wall_reference.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace asperity {
+
+namespace {
+
+/// A lip proud of the wall by less than this is left to the taper [mm].
+constexpr double kLeastProud_mm = 0.05;
+/// Where no pass reaches, the edge is sharp: this much is already a lip [mm].
+constexpr double kLeastEdge_mm = 0.005;
+/// Rows used for the line over height, and cells for the spread: enough for a median.
+constexpr std::size_t kMostRows = 200;
+constexpr std::size_t kMostCells = 100000;
+
+StraightLine line_over_height(const WallChart &chart) {
+  std::vector<double> z, e;
+  std::vector<float> row;
+  const std::size_t step = std::max<std::size_t>(1, chart.rows() / kMostRows);
+  for (std::size_t j = 0; j < chart.rows(); j += step) {
+    row.clear();
+    for (std::size_t i = 0; i < chart.columns(); ++i)
+      if (chart.is_cut(chart.at(i, j)))
+        row.push_back(chart.envelope_mm[chart.at(i, j)]);
+    if (row.size() * 20 < chart.columns() || row.empty())
+      continue;
+    z.push_back(chart.z_mm[j]);
+    e.push_back(median_of(row));
+  }
+  return repeated_median_line(z, e);
+}
+
+std::vector<double> column_offsets(const WallChart &chart, const StraightLine &line) {
+  std::vector<double> offsets, column;
+  for (std::size_t i = 0; i < chart.columns(); ++i) {
+    column.clear();
+    for (std::size_t j = 0; j < chart.rows(); ++j)
+      if (chart.is_cut(chart.at(i, j)))
+        column.push_back(chart.envelope_mm[chart.at(i, j)] - line.at(chart.z_mm[j]));
+    offsets.push_back(median_of(column));
+  }
+  return offsets;
+}
+
+} // namespace
+
+WallReference wall_reference(const WallChart &chart) {
+  WallReference reference;
+  reference.line = line_over_height(chart);
+  reference.column_offset_mm = column_offsets(chart, reference.line);
+  std::vector<double> rest;
+  const std::size_t cells = chart.columns() * chart.rows();
+  // A step that shares no factor with the row length would be best; odd is near enough.
+  const std::size_t step = std::max<std::size_t>(1, cells / kMostCells) | 1;
+  for (std::size_t cell = 0; cell < cells; cell += step)
+    if (chart.is_cut(cell))
+      rest.push_back(chart.envelope_mm[cell] -
+                     reference.at(cell % chart.columns(), chart.z_mm[cell / chart.columns()]));
+  reference.usable = !rest.empty();
+  reference.spread_mm = robust_deviation(std::move(rest));
+  return reference;
+}
+
+BaseRows base_rows(const WallChart &chart, const WallReference &reference) {
+  BaseRows base;
+  base.least_proud_mm = std::max(kLeastProud_mm, 4.0 * reference.spread_mm);
+  base.least_edge_mm = std::max(kLeastEdge_mm, 4.0 * reference.spread_mm);
+  base.first_clean.assign(chart.columns(), BaseRows::kNone);
+  for (std::size_t i = 0; i < chart.columns(); ++i) {
+    if (std::isnan(reference.column_offset_mm[i]))
+      continue;
+    for (std::size_t j = 0; j < chart.rows(); ++j) {
+      const std::size_t cell = chart.at(i, j);
+      const double proud = chart.residual_mm(cell) - reference.at(i, chart.z_mm[j]);
+      const bool reached = std::isfinite(chart.envelope_mm[cell]);
+      if (proud <= (reached ? base.least_proud_mm : base.least_edge_mm)) {
+        base.first_clean[i] = j;
+        break;
+      }
+    }
+  }
+  return base;
+}
+
+double row_bottom_mm(const WallChart &chart, std::size_t row) {
+  if (row > 0)
+    return 0.5 * (chart.z_mm[row - 1] + chart.z_mm[row]);
+  return chart.rows() > 1 ? chart.z_mm[0] - 0.5 * (chart.z_mm[1] - chart.z_mm[0]) : chart.z_mm[0];
+}
+
+double row_top_mm(const WallChart &chart, std::size_t row) {
+  if (row + 1 < chart.rows())
+    return row_bottom_mm(chart, row + 1);
+  return chart.rows() > 1 ? chart.z_mm[row] + 0.5 * (chart.z_mm[row] - chart.z_mm[row - 1]) : chart.z_mm[row];
+}
+
+} // namespace asperity
