@@ -1,0 +1,36 @@
+// Lowest point a moving disc leaves along one ray of a wall chart.
+#pragma once
+
+#include "sweep_wall_section.h"
+
+#include <limits>
+
+namespace asperity {
+
+inline constexpr double kNotCut = std::numeric_limits<double>::infinity();
+
+struct Ray {
+  Vec2 foot{0.0}, normal{0, 1};
+};
+
+/// e at which the ray enters the disc: a - sqrt(r² - b²); kNotCut where it misses or where the disc's far
+/// side lies within the material (a + sqrt(r² - b²) <= 0).
+double disc_entry_mm(Vec2 centre, double radius_mm, const Ray &ray);
+
+struct Entry {
+  double e_mm = kNotCut;
+  double u = 0.0;
+};
+
+/// The lowest entry over the section among its inner stationary point (contact on the given side of the
+/// motion: +1 left, -1 right) and the nearer end. Closed form.
+Entry lowest_straight(const Section &section, double contact_side, const Ray &ray);
+Entry lowest_round(const Section &section, double contact_side, const Ray &ray);
+/// The lowest entry over the section by safeguarded Newton steps from u_guess.
+Entry lowest_smooth(const Section &section, double u_guess, const Ray &ray);
+
+/// The lowest entry with a far side out of the material when that side passes the foot within the section:
+/// the value where it just does. kNotCut when it does not pass.
+Entry lowest_at_crossing(const Section &section, const Ray &ray);
+
+} // namespace asperity

@@ -1,0 +1,282 @@
+// Follows the path over one row: contacts of strokes, discs at joints and ends.
+#include "sweep_wall_row.h"
+
+#include "sweep_wall_contact.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace asperity {
+
+namespace {
+
+constexpr double kSamePlace_mm = 1e-9; ///< a joint closer than this is closed
+constexpr double kStill_mm = 1e-12;
+
+bool is_same_disc(const Disc &a, const Disc &b, double within_mm) {
+  return glm::length(a.centre - b.centre) <= within_mm && std::abs(a.radius_mm - b.radius_mm) <= within_mm;
+}
+
+/// A disc that grows faster than it moves covers all the discs before it; one that shrinks faster, all after
+/// it.
+bool outgrows(const Disc &disc) { return disc.growth > glm::length(disc.velocity); }
+bool dwindles(const Disc &disc) { return -disc.growth > glm::length(disc.velocity); }
+
+/// Do both motions touch the wall in nearly the same direction, on either side?
+bool is_smooth_joint(const Disc &before, const Disc &after) {
+  if ((outgrows(before) && outgrows(after)) || (dwindles(before) && dwindles(after)))
+    return true;
+  for (const double side : {1.0, -1.0}) {
+    const Vec2 a = contact_direction(before, side), b = contact_direction(after, side);
+    if (!(glm::dot(a, b) > std::cos(kSmoothTurn_rad)))
+      return false;
+  }
+  return true;
+}
+
+} // namespace
+
+WallRow::WallRow(const WallPlan &plan, const ColumnFinder &columns, WallChart &chart, std::size_t row)
+    : plan_(plan), columns_(columns), chart_(chart), z_mm_(chart.z_mm[row]),
+      envelope_(chart.envelope_mm.data() + row * chart.columns()),
+      owner_(chart.owner.data() + row * chart.columns()) {}
+
+void WallRow::cut() {
+  for (const WallSide side : kWallSides) {
+    side_ = side;
+    end_ = {};
+    for (std::size_t i = 0; i < plan_.strokes.size(); ++i)
+      follow(i);
+    close();
+  }
+}
+
+void WallRow::follow(std::size_t i) {
+  const Stroke &stroke = plan_.strokes[i];
+  const Reach &reach = plan_.reaches[i];
+  if (reach.count == 0)
+    return close();
+
+  // Nothing to do where the stroke shows no contact to this side's walls and both its joints are smooth.
+  if (!reach.faces(side_) && reach.begins_quietly && reach.ends_quietly) {
+    end_ = {};
+    return;
+  }
+
+  const bool was_skipped = stroke.joins_previous && !end_.is_set && i > 0 && plan_.reaches[i - 1].count > 0;
+  if (was_skipped)
+    recall(i - 1);
+  find_sections(stroke, plan_.cutters[stroke.cutter], side_, z_mm_, sections_);
+  if (sections_.count == 0)
+    return close();
+  for (std::size_t k = 0; k < sections_.count; ++k) {
+    const bool starts_stroke = k == 0;
+    const bool is_joined = starts_stroke ? stroke.joins_previous && end_.is_set && end_.is_at_stroke_end &&
+                                               end_.stroke + 1 == i && sections_.all[0].u0 == 0.0
+                                         : true;
+    follow_section(sections_.all[k], i, is_joined);
+  }
+}
+
+/// Sets end_ to the end of a stroke that was passed over.
+void WallRow::recall(std::size_t i) {
+  const Stroke &stroke = plan_.strokes[i];
+  find_sections(stroke, plan_.cutters[stroke.cutter], side_, z_mm_, sections_);
+  if (sections_.count == 0)
+    return;
+  const Section &last = sections_.all[sections_.count - 1];
+  if (last.u1 == 1.0)
+    end_ = {true, true, false, last.at(1.0), i, stroke.owner};
+}
+
+void WallRow::close() {
+  if (end_.is_set && !dwindles(end_.disc)) {
+    const Stroke &stroke = plan_.strokes[end_.stroke];
+    if (side_ == WallSide::left || stroke.has_two_sides) {
+      const Seen seen = end_.is_still ? Seen{} : seen_from(end_.stroke, 1.0);
+      cut_disc(end_.stroke, end_.disc, seen, seen, end_.owner);
+    }
+  }
+  end_ = {};
+}
+
+void WallRow::follow_section(const Section &section, std::size_t i, bool is_joined) {
+  const Stroke &stroke = *section.stroke;
+  const Disc begin = section.at(section.u0), end = section.at(section.u1);
+  const bool is_at_stroke_end = section.u1 == 1.0;
+
+  // Standing still: one more owner of the disc where the path already is.
+  if (is_same_disc(begin, end, kStill_mm)) {
+    const bool is_held = is_joined && is_same_disc(end_.disc, begin, kSamePlace_mm);
+    if (!is_held) {
+      close();
+      end_ = {true, is_at_stroke_end, true, begin, i, stroke.owner};
+    }
+    end_.owner = std::min(end_.owner, stroke.owner);
+    end_.stroke = i;
+    end_.is_at_stroke_end = is_at_stroke_end;
+    return;
+  }
+
+  const std::uint32_t begin_owner = is_joined ? std::min(end_.owner, stroke.owner) : stroke.owner;
+  const bool has_fan = meet_joint(section, i, begin, is_joined);
+  cut_contacts(section, i, begin, end, has_fan, begin_owner);
+  cut_crossing(section, i, begin, end);
+  end_ = {true, is_at_stroke_end, false, end, i, stroke.owner};
+}
+
+/// Cuts whole discs where the path begins, breaks or turns. True when the joint is smooth, so that the
+/// contacts of the new section, begun a little earlier, cover it.
+bool WallRow::meet_joint(const Section &section, std::size_t i, const Disc &begin, bool is_joined) {
+  const Stroke &stroke = *section.stroke;
+  const bool is_closed = is_joined && is_same_disc(end_.disc, begin, kSamePlace_mm);
+  const Seen seen = seen_from(i, section.u0);
+  if (!is_closed) {
+    const bool was_two_sided = end_.is_set && plan_.strokes[end_.stroke].has_two_sides;
+    const std::size_t before = end_.stroke;
+    close();
+    (void)before;
+    if (!outgrows(begin) && (side_ == WallSide::left || stroke.has_two_sides || was_two_sided))
+      cut_disc(i, begin, seen, seen, stroke.owner);
+    return false;
+  }
+  const Stroke &before = plan_.strokes[end_.stroke];
+  if (!end_.is_still && is_smooth_joint(end_.disc, begin))
+    return !outgrows(begin) && !dwindles(begin);
+  const bool is_shared = !stroke.has_two_sides && !before.has_two_sides;
+  if (!outgrows(begin) && !dwindles(end_.disc) && (side_ == WallSide::left || !is_shared)) {
+    const Seen seen_before = end_.is_still ? Seen{} : seen_from(end_.stroke, 1.0);
+    cut_disc(i, begin, seen, seen_before, std::min(end_.owner, stroke.owner));
+  }
+  return false;
+}
+
+WallRow::Seen WallRow::seen_from(std::size_t i, double u) const {
+  const Stroke &stroke = plan_.strokes[i];
+  if (!stroke.has_two_sides)
+    return {};
+  return {false, sign_of(side_) * left_of(stroke.plan_velocity(u)), side_ == WallSide::left};
+}
+
+bool WallRow::Seen::includes(Vec2 normal) const {
+  if (by_all)
+    return true;
+  const double facing = glm::dot(normal, away);
+  return is_strict ? facing < 0.0 : facing <= 0.0;
+}
+
+template <class Visit> void WallRow::for_columns(const WallElement &element, Window window, Visit visit) {
+  constexpr double kEdge_mm = 1e-6; // a column on the edge of two windows belongs to both
+  const double half = element.half_length_mm + kEdge_mm;
+  const double turn = element.is_arc ? element.whole_turn_mm() : 0.0;
+  if (element.is_arc && window.high_mm - window.low_mm >= turn)
+    window = whole_window(element);
+  const int most = element.is_arc ? 1 : 0;
+  for (int k = -most; k <= most; ++k) {
+    const double shift = k * turn;
+    const double low = std::max(window.low_mm + shift - kEdge_mm, -half);
+    const double high = std::min(window.high_mm + shift + kEdge_mm, half);
+    if (low > high)
+      continue;
+    std::size_t i = std::max(columns_.first_from(element.s_middle_mm + low), element.column_begin);
+    for (; i < element.column_end && chart_.s_mm[i] <= element.s_middle_mm + high; ++i)
+      visit(i, chart_.s_mm[i] - element.s_middle_mm - shift);
+  }
+}
+
+void WallRow::lower(std::size_t column, double e, std::uint32_t owner) {
+  if (!(e <= chart_.band_mm))
+    return;
+  const auto value = static_cast<float>(std::max(e, -chart_.band_mm));
+  if (value < envelope_[column]) {
+    envelope_[column] = value;
+    owner_[column] = owner;
+  } else if (value == envelope_[column] && owner < owner_[column]) {
+    owner_[column] = owner;
+  }
+}
+
+void WallRow::cut_disc(std::size_t i, const Disc &disc, const Seen &seen, const Seen &or_seen,
+                       std::uint32_t owner) {
+  const Reach &reach = plan_.reaches[i];
+  for (std::uint32_t k = reach.first; k < reach.first + reach.count; ++k) {
+    const WallElement &element = plan_.elements[plan_.meetings[k].element];
+    const Window window = window_of_disc(element, disc.centre, disc.radius_mm, plan_.e_most_mm);
+    if (window.is_empty())
+      continue;
+    for_columns(element, window, [&](std::size_t column, double) {
+      const Ray ray{chart_.foot[column], chart_.normal[column]};
+      if (seen.includes(ray.normal) || or_seen.includes(ray.normal))
+        lower(column, disc_entry_mm(disc.centre, disc.radius_mm, ray), owner);
+    });
+  }
+}
+
+void WallRow::cut_contacts(const Section &section, std::size_t i, const Disc &begin, const Disc &end,
+                           bool has_fan, std::uint32_t begin_owner) {
+  const Stroke &stroke = *section.stroke;
+  const Reach &reach = plan_.reaches[i];
+  const bool takes_both = stroke.has_two_sides && section.radius_law != Section::RadiusLaw::steady;
+  for (const WallSide contact_side : kWallSides) {
+    if (contact_side != side_ && !takes_both)
+      continue;
+    ContactPath path = contact_path(section, sign_of(contact_side), begin, end);
+    if (!path.exists)
+      continue;
+    if (has_fan)
+      path.set_fan(end_.disc, sign_of(contact_side));
+    for (std::uint32_t k = reach.first; k < reach.first + reach.count; ++k) {
+      const Meeting &meeting = plan_.meetings[k];
+      if (!takes_both && !meeting.faces(contact_side))
+        continue;
+      const WallElement &element = plan_.elements[meeting.element];
+      const ContactTrack track = track_on(element, path, plan_.e_most_mm);
+      if (track.window.is_empty())
+        continue;
+      const double per_mm = track.last_mm != track.first_mm ? 1.0 / (track.last_mm - track.first_mm) : 0.0;
+      for_columns(element, track.window, [&](std::size_t column, double position) {
+        const Ray ray{chart_.foot[column], chart_.normal[column]};
+        Entry entry;
+        if (section.is_straight)
+          entry = lowest_straight(section, sign_of(contact_side), ray);
+        else if (section.is_round)
+          entry = lowest_round(section, sign_of(contact_side), ray);
+        else
+          entry = lowest_smooth(
+              section, section.u0 + (section.u1 - section.u0) * (position - track.first_mm) * per_mm, ray);
+        if (stroke.has_two_sides && !seen_from(i, entry.u).includes(ray.normal))
+          return;
+        lower(column, entry.e_mm, entry.u <= section.u0 ? begin_owner : stroke.owner);
+      });
+    }
+  }
+}
+
+void WallRow::cut_crossing(const Section &section, std::size_t i, const Disc &begin, const Disc &end) {
+  const Stroke &stroke = *section.stroke;
+  if (!stroke.has_two_sides && side_ == WallSide::right)
+    return;
+  const Reach &reach = plan_.reaches[i];
+  const double radius =
+      std::max(begin.radius_mm, end.radius_mm) + 0.1 * glm::length(end.centre - begin.centre);
+  for (std::uint32_t k = reach.first; k < reach.first + reach.count; ++k) {
+    if (!plan_.meetings[k].may_cross)
+      continue;
+    const WallElement &element = plan_.elements[plan_.meetings[k].element];
+    Window window = whole_window(element);
+    if (!element.is_arc) {
+      window = window_of_segment(element, begin.centre, end.centre);
+      window = {window.low_mm - radius, window.high_mm + radius};
+    }
+    for_columns(element, window, [&](std::size_t column, double) {
+      const Ray ray{chart_.foot[column], chart_.normal[column]};
+      if (envelope_[column] <= -chart_.band_mm && owner_[column] <= stroke.owner)
+        return;
+      const Entry entry = lowest_at_crossing(section, ray);
+      if (entry.e_mm != kNotCut && (!stroke.has_two_sides || seen_from(i, entry.u).includes(ray.normal)))
+        lower(column, entry.e_mm, stroke.owner);
+    });
+  }
+}
+
+} // namespace asperity

@@ -1,0 +1,59 @@
+// One row of a wall chart under every stroke of the path.
+#pragma once
+
+#include "sweep_wall_ray.h"
+#include "sweep_wall_reach.h"
+
+namespace asperity {
+
+/// Follows the path once for walls on its left and once for walls on its right. A row's lowest surface lies
+/// either where a stroke's contact runs (a stationary point), or at a joint, an end or a turn of the path (a
+/// whole disc).
+class WallRow {
+public:
+  WallRow(const WallPlan &plan, const ColumnFinder &columns, WallChart &chart, std::size_t row);
+  void cut();
+
+private:
+  /// The disc at the end of what was followed so far.
+  struct End {
+    bool is_set = false, is_at_stroke_end = false;
+    bool is_still = false; ///< nothing has moved yet since the path began at this row
+    Disc disc;
+    std::size_t stroke = 0;
+    std::uint32_t owner = 0;
+  };
+  /// Which rays a disc may cut: those with the wall on the right side of its motion.
+  struct Seen {
+    bool by_all = true;
+    Vec2 away{0.0}; ///< rays with normal·away < 0 (strict for left, or not)
+    bool is_strict = true;
+    bool includes(Vec2 normal) const;
+  };
+
+  void follow(std::size_t stroke);
+  void follow_section(const Section &section, std::size_t stroke, bool is_joined);
+  bool meet_joint(const Section &section, std::size_t stroke, const Disc &begin, bool is_joined);
+  void recall(std::size_t stroke);
+  void close();
+  void cut_disc(std::size_t stroke, const Disc &disc, const Seen &seen, const Seen &or_seen,
+                std::uint32_t owner);
+  void cut_contacts(const Section &section, std::size_t stroke, const Disc &begin, const Disc &end,
+                    bool has_fan, std::uint32_t begin_owner);
+  void cut_crossing(const Section &section, std::size_t stroke, const Disc &begin, const Disc &end);
+  Seen seen_from(std::size_t stroke, double u) const;
+  template <class Visit> void for_columns(const WallElement &element, Window window, Visit visit);
+  void lower(std::size_t column, double e_mm, std::uint32_t owner);
+
+  const WallPlan &plan_;
+  const ColumnFinder &columns_;
+  WallChart &chart_;
+  double z_mm_;
+  float *envelope_;
+  std::uint32_t *owner_;
+  WallSide side_ = WallSide::left;
+  End end_;
+  SectionList sections_;
+};
+
+} // namespace asperity

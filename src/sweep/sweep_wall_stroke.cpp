@@ -1,0 +1,172 @@
+// Cuts the swept path into strokes that are straight or round in plan and rise steadily.
+#include "sweep_wall_stroke.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace asperity {
+
+namespace {
+
+/// Lowest height at which the profile has a radius at all.
+double lowest_cut_mm(const CutterProfile &profile) {
+  const double flat = profile.tip_flat_mm();
+  if (flat >= 0.0)
+    return 0.0;
+  double low = 0.0, high = profile.shoulder_mm();
+  for (int i = 0; i < 100; ++i) {
+    const double middle = 0.5 * (low + high);
+    (profile.radius_at(middle) < 0.0 ? low : high) = middle;
+  }
+  return high;
+}
+
+WallCutter wall_cutter_of(const SweptCutter &swept) {
+  WallCutter cutter;
+  const CutterProfile &profile = swept.profile;
+  cutter.profile = profile;
+  cutter.lowest_mm = lowest_cut_mm(profile);
+  cutter.highest_mm = swept.flute_length_mm;
+  cutter.is_cylinder = profile.is_flat();
+  cutter.node_height_mm = swept.node_height_mm;
+  const double corner = profile.corner_mm();
+  cutter.arc_end_mm =
+      profile.cone_half_angle_rad() == 0.0
+          ? corner
+          : std::min(corner * (1.0 - std::sin(profile.cone_half_angle_rad())), profile.shoulder_mm());
+  cutter.break_mm.assign(swept.node_height_mm.begin(), swept.node_height_mm.end());
+  cutter.break_mm.push_back(profile.shoulder_mm());
+  cutter.break_mm.push_back(cutter.arc_end_mm);
+  // The radius of a corner arc starts like a square root: graded breaks keep each part close to a parabola.
+  for (const double part : {0.001, 0.004, 0.016, 0.06, 0.2, 0.5})
+    if (corner > 0.0)
+      cutter.break_mm.push_back(part * cutter.arc_end_mm);
+  std::sort(cutter.break_mm.begin(), cutter.break_mm.end());
+  cutter.break_mm.erase(std::unique(cutter.break_mm.begin(), cutter.break_mm.end()), cutter.break_mm.end());
+  return cutter;
+}
+
+BendNodes between(const BendNodes &begin, const BendNodes &end, double u) {
+  BendNodes nodes;
+  for (std::size_t i = 0; i < kBendNodes; ++i)
+    nodes[i] = begin[i] + u * (end[i] - begin[i]);
+  return nodes;
+}
+
+double largest_mm(const BendNodes &nodes) {
+  double most = 0.0;
+  for (const Vec2 &node : nodes)
+    most = std::max(most, glm::length(node));
+  return most;
+}
+
+/// Everything but the plan shape: heights, offsets, names.
+Stroke stroke_frame(const SweptPiece &piece, double u0, double u1, double z0, double z1,
+                    const WallCutter &cutter) {
+  Stroke stroke;
+  const double axial_rise = piece.end.axial_mm - piece.begin.axial_mm;
+  stroke.z_begin_mm = z0 + piece.begin.axial_mm + u0 * axial_rise;
+  stroke.z_rise_mm = z1 + piece.begin.axial_mm + u1 * axial_rise - stroke.z_begin_mm;
+  stroke.begin = {between(piece.begin.left, piece.end.left, u0),
+                  between(piece.begin.right, piece.end.right, u0)};
+  stroke.end = {between(piece.begin.left, piece.end.left, u1),
+                between(piece.begin.right, piece.end.right, u1)};
+  stroke.has_two_sides = stroke.begin[0] != stroke.begin[1] || stroke.end[0] != stroke.end[1];
+  for (const WallSide side : kWallSides) {
+    const auto i = static_cast<std::size_t>(side);
+    stroke.offset_max_mm =
+        std::max({stroke.offset_max_mm, largest_mm(stroke.begin[i]), largest_mm(stroke.end[i])});
+  }
+  stroke.owner = piece.owner;
+  stroke.cutter = piece.cutter;
+  stroke.has_varying_radius = stroke.z_rise_mm != 0.0 && !cutter.is_cylinder;
+  stroke.joins_previous = u0 > 0.0 || piece.joins_previous;
+  return stroke;
+}
+
+void add_chord(const SweptPiece &piece, double u0, double u1, const WallCutter &cutter,
+               std::vector<Stroke> &strokes) {
+  const Vec3 begin = piece.curve.point(u0), end = piece.curve.point(u1);
+  Stroke stroke = stroke_frame(piece, u0, u1, begin.z, end.z, cutter);
+  stroke.from = plan(begin);
+  stroke.along = plan(end) - plan(begin);
+  stroke.is_standing = stroke.along == Vec2(0.0);
+  if (stroke.is_standing) {
+    stroke.begin[1] = stroke.begin[0];
+    stroke.end[1] = stroke.end[0];
+    stroke.has_two_sides = false;
+  }
+  strokes.push_back(stroke);
+}
+
+void add_plan_arc(const SweptPiece &piece, const WallCutter &cutter, std::vector<Stroke> &strokes) {
+  const Curve &curve = piece.curve;
+  const int parts = std::max(1, static_cast<int>(std::ceil(std::abs(curve.sweep_rad) / kMostSweep_rad)));
+  const double turn = cross(plan(curve.axis_x), plan(curve.axis_y)) < 0.0 ? -1.0 : 1.0;
+  for (int i = 0; i < parts; ++i) {
+    const double u0 = double(i) / parts, u1 = double(i + 1) / parts;
+    const double z0 = curve.point(u0).z, z1 = curve.point(u1).z;
+    Stroke stroke = stroke_frame(piece, u0, u1, z0, z1, cutter);
+    const double angle = curve.start_rad + 0.5 * (u0 + u1) * curve.sweep_rad;
+    stroke.is_arc = true;
+    stroke.centre = plan(curve.centre);
+    stroke.middle = std::cos(angle) * plan(curve.axis_x) + std::sin(angle) * plan(curve.axis_y);
+    stroke.radius_mm = curve.radius_mm;
+    stroke.half_sweep_rad = 0.5 * turn * curve.sweep_rad / parts;
+    strokes.push_back(stroke);
+  }
+}
+
+/// A chord of angle a leaves its arc by radius·a²/8.
+int chord_count(const Curve &curve) {
+  const double step = std::sqrt(8.0 * kChord_mm / std::max(curve.radius_mm, kChord_mm));
+  return std::max(1, static_cast<int>(std::ceil(std::abs(curve.sweep_rad) / step)));
+}
+
+} // namespace
+
+Vec2 Stroke::plan_point(double u) const {
+  if (!is_arc)
+    return from + u * along;
+  const double angle = (2.0 * u - 1.0) * half_sweep_rad;
+  return centre + radius_mm * (std::cos(angle) * middle + std::sin(angle) * left_of(middle));
+}
+
+Vec2 Stroke::plan_velocity(double u) const {
+  if (!is_arc)
+    return along;
+  const double angle = (2.0 * u - 1.0) * half_sweep_rad;
+  return 2.0 * half_sweep_rad * radius_mm * (std::cos(angle) * left_of(middle) - std::sin(angle) * middle);
+}
+
+double Stroke::plan_length_mm() const {
+  return is_arc ? std::abs(2.0 * half_sweep_rad) * radius_mm : glm::length(along);
+}
+
+std::vector<WallCutter> wall_cutters_of(const SweptPath &path) {
+  std::vector<WallCutter> cutters;
+  for (const SweptCutter &cutter : path.cutters)
+    cutters.push_back(wall_cutter_of(cutter));
+  return cutters;
+}
+
+std::vector<Stroke> strokes_of(const SweptPath &path, const std::vector<WallCutter> &cutters) {
+  std::vector<Stroke> strokes;
+  strokes.reserve(path.pieces.size());
+  for (const SweptPiece &piece : path.pieces) {
+    const WallCutter &cutter = cutters[piece.cutter];
+    const Curve &curve = piece.curve;
+    if (curve.is_line()) {
+      add_chord(piece, 0.0, 1.0, cutter, strokes);
+    } else if (curve.is_plan_arc() && plan(curve.rise) == Vec2(0.0) && curve.radius_mm > 0.0) {
+      add_plan_arc(piece, cutter, strokes);
+    } else {
+      const int chords = chord_count(curve);
+      for (int i = 0; i < chords; ++i)
+        add_chord(piece, double(i) / chords, double(i + 1) / chords, cutter, strokes);
+    }
+  }
+  return strokes;
+}
+
+} // namespace asperity

@@ -1,0 +1,60 @@
+// Which columns of a wall chart a contact path or a disc can touch.
+#pragma once
+
+#include "asperity/chart/wall_chart.h"
+
+#include <cstddef>
+#include <vector>
+
+namespace asperity {
+
+/// One line or arc of the outline with the rays that stand on it. Positions along it are arc lengths from its
+/// middle.
+struct WallElement {
+  bool is_arc = false;
+  Vec2 middle{0.0};     ///< line: its middle point; arc: its centre
+  Vec2 direction{1, 0}; ///< line: unit tangent; arc: from the centre to the middle of the arc
+  Vec2 normal{0, 1};    ///< line: its rays
+  double radius_mm = 0;
+  double turn = 1;   ///< arc: +1 counter-clockwise
+  double facing = 1; ///< arc: +1 when rays leave the centre, -1 when they run to it
+  double half_length_mm = 0;
+  double s_middle_mm = 0;
+  std::size_t column_begin = 0, column_end = 0;
+  Vec2 low{0.0}, high{0.0}; ///< box
+  OutlineElement shape;
+
+  /// Position of the ray through q (line: projection; arc: angle times radius, in -half turn..half turn).
+  double position_mm(Vec2 q) const;
+  /// Signed distance of q along its ray: e of a contact at q.
+  double height_mm(Vec2 q) const;
+  Vec2 normal_at(double position_mm) const;
+  double whole_turn_mm() const { return 2.0 * 3.14159265358979323846 * radius_mm; }
+};
+
+struct Window {
+  double low_mm = 0, high_mm = 0; ///< positions; empty when high < low
+  bool is_empty() const { return high_mm < low_mm; }
+};
+
+std::vector<WallElement> wall_elements_of(const WallChart &chart);
+
+/// Positions whose rays a straight contact path from a to b can cross. Arc: the nearer way round its centre.
+Window window_of_segment(const WallElement &element, Vec2 a, Vec2 b);
+/// Positions whose rays enter the disc no higher than e_most.
+Window window_of_disc(const WallElement &element, Vec2 centre, double radius_mm, double e_most_mm);
+Window whole_window(const WallElement &element);
+
+/// Finds columns by position; quick when they are evenly spaced.
+class ColumnFinder {
+public:
+  explicit ColumnFinder(const WallChart &chart);
+  /// First column of the chart at arc length >= s.
+  std::size_t first_from(double s_mm) const;
+
+private:
+  const std::vector<double> *s_mm_;
+  double per_mm_ = 0.0; ///< 0 when uneven
+};
+
+} // namespace asperity
