@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <optional>
 
 namespace asperity {
 
@@ -26,9 +27,9 @@ Immersion conventional_immersion(double radial_depth_mm, double radius_mm) {
 Vec3 mean_force_N(const ForceCoefficients &k, const Immersion &arc, int flutes, double axial_depth_mm,
                   double feed_per_tooth_mm) {
   const Immersion cutting = cutting_part(arc);
-  const Vec3 over_arc = edge_force_integral(k, feed_per_tooth_mm, turn_at(cutting.exit_rad)) -
-                        edge_force_integral(k, feed_per_tooth_mm, turn_at(cutting.entry_rad));
-  return over_arc * (flutes * axial_depth_mm / (2.0 * kPi));
+  const EdgeSums over_arc = integral_to(turn_at(cutting.exit_rad)) - integral_to(turn_at(cutting.entry_rad));
+  const double edge_mm_per_rad = flutes * axial_depth_mm / (2.0 * kPi);
+  return force_of(over_arc * edge_mm_per_rad, k, feed_per_tooth_mm);
 }
 
 Vec3 force_at_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slices, const ToothGeometry &teeth,
@@ -38,16 +39,21 @@ Vec3 force_at_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slice
   const double pitch_rad = 2.0 * kPi / teeth.flutes;
   const double lag_per_mm = lag_rad_per_mm(teeth);
   Vec3 total{0.0};
+  Turn tip = turn_at(phi0_rad);
+  std::optional<ReadySlice> slice;
   for (std::size_t i = 0; i < slices.size(); ++i) {
-    Vec3 of_slice{0.0};
-    const SliceForce slice(k, slices[i], lag_per_mm, feed_per_tooth_mm);
-    if (slice.in_contact()) {
+    EdgeSums engaged;
+    slice = ReadySlice(slices[i], lag_per_mm, slice ? &*slice : nullptr);
+    if (slice->in_contact()) {
       // The teeth stand a pitch apart, so those that touch this slice are counted off directly.
-      const double first = std::ceil((slice.first_tip_rad() - phi0_rad) / pitch_rad);
-      for (double tip_rad = phi0_rad + first * pitch_rad; tip_rad <= slice.last_tip_rad();
-           tip_rad += pitch_rad)
-        of_slice += slice.at(turn_at(tip_rad));
+      double tip_rad = phi0_rad + pitch_rad * std::ceil((slice->first_tip_rad() - phi0_rad) / pitch_rad);
+      for (; tip_rad <= slice->last_tip_rad(); tip_rad += pitch_rad) {
+        if (tip.rad != tip_rad)
+          tip = turn_at(tip_rad);
+        engaged += slice->at(tip);
+      }
     }
+    const Vec3 of_slice = force_of(engaged, k, feed_per_tooth_mm);
     total += of_slice;
     if (!slice_force_N.empty())
       slice_force_N[i] = of_slice;

@@ -12,7 +12,8 @@
 
 namespace asperity {
 
-static constexpr int kFirstAngles = 24;
+static constexpr int kLooks = 3;
+static constexpr int kFirstAngles = 36;
 /// Odd, so that the middle one is the best angle so far.
 static constexpr int kCloserAngles = 7;
 static constexpr double kCloserBy = 4.0;
@@ -24,16 +25,24 @@ struct TipAngles {
   double last_rad() const { return first_rad + (count - 1) * step_rad; }
 };
 
+using Turns = std::array<Turn, kFirstAngles>;
+using EngagedEdges = std::array<EdgeSums, kFirstAngles>;
+
+/// Tip angles between which a tooth touches the work anywhere.
+struct Contact {
+  double first_tip_rad = 0, last_tip_rad = 0;
+};
+
 struct Peak {
   double force_N = 0, tip_rad = 0;
 };
 
 /// Neighbours in height with the very same arc become one slice: a plain wall has the same arc all the way
 /// up.
-static std::vector<SliceForce> ready_slices(const ForceCoefficients &k, std::span<const ImmersedSlice> slices,
-                                            const ToothGeometry &teeth, double feed_per_tooth_mm) {
+static std::vector<ReadySlice> ready_slices(std::span<const ImmersedSlice> slices,
+                                            const ToothGeometry &teeth) {
   const double lag_per_mm = lag_rad_per_mm(teeth);
-  std::vector<SliceForce> ready;
+  std::vector<ReadySlice> ready;
   ready.reserve(slices.size());
   for (std::size_t i = 0; i < slices.size();) {
     ImmersedSlice whole = slices[i];
@@ -44,74 +53,77 @@ static std::vector<SliceForce> ready_slices(const ForceCoefficients &k, std::spa
         break;
       whole.z_high_mm = next.z_high_mm;
     }
-    const SliceForce slice(k, whole, lag_per_mm, feed_per_tooth_mm);
+    const ReadySlice slice(whole, lag_per_mm, ready.empty() ? nullptr : &ready.back());
     if (slice.in_contact())
       ready.push_back(slice);
   }
   return ready;
 }
 
-/// Adds one slice's force, all teeth, at each of the angles.
-static void add_slice(const SliceForce &slice, const TipAngles &angles, std::span<const Turn> turns,
-                      double pitch_rad, std::span<Vec3> force_N) {
-  const int first_tooth =
-      static_cast<int>(std::ceil((slice.first_tip_rad() - angles.last_rad()) / pitch_rad));
-  const int last_tooth = static_cast<int>(std::floor((slice.last_tip_rad() - angles.first_rad) / pitch_rad));
-  for (int tooth = first_tooth; tooth <= last_tooth; ++tooth) {
-    const Turn ahead = turn_at(tooth * pitch_rad);
-    const double begin_rad = angles.first_rad + ahead.rad;
-    const int low = static_cast<int>(std::ceil((slice.first_tip_rad() - begin_rad) / angles.step_rad));
-    const int high = static_cast<int>(std::floor((slice.last_tip_rad() - begin_rad) / angles.step_rad));
-    for (int i = std::max(0, low); i <= std::min(angles.count - 1, high); ++i)
-      force_N[static_cast<std::size_t>(i)] += slice.at(sum_of(turns[static_cast<std::size_t>(i)], ahead));
+static Contact contact_of(const std::vector<ReadySlice> &slices) {
+  Contact contact{slices.front().first_tip_rad(), slices.front().last_tip_rad()};
+  for (const ReadySlice &slice : slices) {
+    contact.first_tip_rad = std::min(contact.first_tip_rad, slice.first_tip_rad());
+    contact.last_tip_rad = std::max(contact.last_tip_rad, slice.last_tip_rad());
+  }
+  return contact;
+}
+
+/// Adds the engaged edge of the tooth `ahead` of those whose tip angles are listed.
+static void add_tooth(const ReadySlice &slice, const TipAngles &angles, const Turns &turns, const Turn &ahead,
+                      EngagedEdges &engaged) {
+  const double begin_rad = angles.first_rad + ahead.rad;
+  const int low = static_cast<int>(std::ceil((slice.first_tip_rad() - begin_rad) / angles.step_rad));
+  const int high = static_cast<int>(std::floor((slice.last_tip_rad() - begin_rad) / angles.step_rad));
+  for (int i = std::max(0, low); i <= std::min(angles.count - 1, high); ++i) {
+    const auto at = static_cast<std::size_t>(i);
+    engaged[at] += slice.at(sum_of(turns[at], ahead));
   }
 }
 
-static Peak largest_among(const std::vector<SliceForce> &slices, const TipAngles &angles, double pitch_rad) {
-  std::array<Turn, kFirstAngles> turns;
-  std::array<Vec3, kFirstAngles> force_N;
-  const auto count = static_cast<std::size_t>(angles.count);
-  for (std::size_t i = 0; i < count; ++i) {
-    turns[i] = turn_at(angles.first_rad + static_cast<double>(i) * angles.step_rad);
-    force_N[i] = Vec3(0.0);
+static EngagedEdges engaged_edges(const std::vector<ReadySlice> &slices, const Contact &contact,
+                                  const TipAngles &angles, double pitch_rad) {
+  Turns turns;
+  const Turn step = turn_at(angles.step_rad);
+  turns[0] = turn_at(angles.first_rad);
+  for (std::size_t i = 1; i < turns.size(); ++i)
+    turns[i] = sum_of(turns[i - 1], step);
+
+  EngagedEdges engaged{};
+  const double first_tooth = std::ceil((contact.first_tip_rad - angles.last_rad()) / pitch_rad);
+  const double last_tooth = std::floor((contact.last_tip_rad - angles.first_rad) / pitch_rad);
+  for (double tooth = first_tooth; tooth <= last_tooth; ++tooth) {
+    const Turn ahead = turn_at(tooth * pitch_rad);
+    for (const ReadySlice &slice : slices)
+      add_tooth(slice, angles, turns, ahead, engaged);
   }
-  for (const SliceForce &slice : slices)
-    add_slice(slice, angles, std::span(turns).first(count), pitch_rad, force_N);
-  Peak best;
-  for (std::size_t i = 0; i < count; ++i) {
-    const double plan_N = std::hypot(force_N[i].x, force_N[i].y);
-    if (plan_N > best.force_N)
-      best = {plan_N, turns[i].rad};
-  }
-  return best;
+  return engaged;
 }
 
 double peak_force_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slices,
                     const ToothGeometry &teeth, double feed_per_tooth_mm) {
   assert(teeth.flutes > 0 && teeth.radius_mm > 0);
-  const std::vector<SliceForce> ready = ready_slices(k, slices, teeth, feed_per_tooth_mm);
+  const std::vector<ReadySlice> ready = ready_slices(slices, teeth);
   if (ready.empty())
     return 0.0;
 
-  // One period is enough; if a tooth is in contact for less than that, only that stretch.
+  // One period is enough; if a tooth is in contact for less than that, only that stretch. Then twice closer
+  // in.
   const double pitch_rad = 2.0 * kPi / teeth.flutes;
-  double first_rad = ready.front().first_tip_rad(), last_rad = ready.front().last_tip_rad();
-  for (const SliceForce &slice : ready) {
-    first_rad = std::min(first_rad, slice.first_tip_rad());
-    last_rad = std::max(last_rad, slice.last_tip_rad());
-  }
-  const double span_rad = std::min(last_rad - first_rad, pitch_rad);
-  TipAngles angles{first_rad, span_rad / (kFirstAngles - 1), kFirstAngles};
-  Peak best = largest_among(ready, angles, pitch_rad);
-
-  // Twice closer in, about the best so far.
-  for (int closer = 0; closer < 2; ++closer) {
+  const Contact contact = contact_of(ready);
+  const double stretch_rad = std::min(contact.last_tip_rad - contact.first_tip_rad, pitch_rad);
+  TipAngles angles{contact.first_tip_rad, stretch_rad / (kFirstAngles - 1), kFirstAngles};
+  Peak best;
+  for (int look = 0; look < kLooks; ++look) {
+    const EngagedEdges engaged = engaged_edges(ready, contact, angles, pitch_rad);
+    for (int i = 0; i < angles.count; ++i) {
+      const Vec3 force_N = force_of(engaged[static_cast<std::size_t>(i)], k, feed_per_tooth_mm);
+      if (glm::length(plan(force_N)) > best.force_N)
+        best = {glm::length(plan(force_N)), angles.first_rad + i * angles.step_rad};
+    }
     angles.step_rad /= kCloserBy;
     angles.count = kCloserAngles;
     angles.first_rad = best.tip_rad - (kCloserAngles / 2) * angles.step_rad;
-    const Peak found = largest_among(ready, angles, pitch_rad);
-    if (found.force_N > best.force_N)
-      best = found;
   }
   return best.force_N;
 }

@@ -20,7 +20,7 @@ double ball_scallop_mm(double radius_mm, double stepover_mm) {
 }
 
 double ball_stepover_mm(double radius_mm, double scallop_mm) {
-  const double height = std::clamp(scallop_mm, 0.0, radius_mm);
+  const double height = std::clamp(scallop_mm, 0.0, 2.0 * radius_mm);
   return 2.0 * std::sqrt(height * (2.0 * radius_mm - height));
 }
 
@@ -77,7 +77,7 @@ double corner_radius_up_slope_scallop_mm(double diameter_mm, double corner_mm, d
 }
 
 double witness_width_mm(double diameter_mm, double depth_mm) {
-  const double depth = std::clamp(depth_mm, 0.0, diameter_mm / 2.0);
+  const double depth = std::clamp(depth_mm, 0.0, diameter_mm);
   return 2.0 * std::sqrt(depth * (diameter_mm - depth));
 }
 

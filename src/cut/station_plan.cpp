@@ -57,7 +57,7 @@ std::vector<double> planned_stations(const PathPiece &piece, double cutter_radiu
 }
 
 std::size_t last_in_line(const std::vector<Station> &stations, std::size_t from) {
-  constexpr std::size_t kMost = 64; // looks back over at most so many stations
+  constexpr std::size_t kMost = 256; // looks back over at most so many stations
   std::size_t to = from + 1;
   while (to + 1 < stations.size() && to + 1 - from < kMost) {
     const auto fits = [&](const Station &x) { return on_line(stations[from], stations[to + 1], x); };

@@ -1,15 +1,32 @@
-// One slice of the cutter under one tooth: closed form in phi.
+// What one tooth does over one slice of the cutter, in closed form.
 #include "tooth_integral.h"
+
+#include "asperity/base/units.h"
+
+#include <algorithm>
+#include <utility>
 
 namespace asperity {
 
 /// Below this lag over a slice the difference of integrals loses more digits than a single angle does.
 static constexpr double kLeastLag_rad = 1e-5;
 
-SliceForce::SliceForce(const ForceCoefficients &k, const ImmersedSlice &slice, double lag_per_mm,
-                       double feed_per_tooth_mm)
-    : k_(k), feed_per_tooth_mm_(feed_per_tooth_mm), arc_(cutting_part(slice.arc)),
-      length_mm_(slice.z_high_mm - slice.z_low_mm),
+Vec3 force_of(const EdgeSums &edge, const ForceCoefficients &k, double feed_per_tooth_mm) {
+  const double ktc_f = k.ktc * feed_per_tooth_mm, krc_f = k.krc * feed_per_tooth_mm;
+  return {-ktc_f * edge.sin_cos - k.kte * edge.cos - krc_f * edge.sin_sin - k.kre * edge.sin,
+          ktc_f * edge.sin_sin + k.kte * edge.sin - krc_f * edge.sin_cos - k.kre * edge.cos,
+          k.kac * feed_per_tooth_mm * edge.sin + k.kae * edge.one};
+}
+
+Immersion cutting_part(const Immersion &arc) {
+  const double entry_rad = std::clamp(arc.entry_rad, 0.0, kPi);
+  return {entry_rad, std::clamp(arc.exit_rad, entry_rad, kPi)};
+}
+
+double lag_rad_per_mm(const ToothGeometry &teeth) { return std::tan(teeth.helix_rad) / teeth.radius_mm; }
+
+ReadySlice::ReadySlice(const ImmersedSlice &slice, double lag_per_mm, const ReadySlice *below)
+    : arc_(cutting_part(slice.arc)), length_mm_(slice.z_high_mm - slice.z_low_mm),
       straight_(std::abs(length_mm_ * lag_per_mm) < kLeastLag_rad) {
   // A right-hand helix leads at the slice's low end, a left-hand one at its high end.
   double leading_lag_rad = slice.z_low_mm * lag_per_mm, trailing_lag_rad = slice.z_high_mm * lag_per_mm;
@@ -22,28 +39,18 @@ SliceForce::SliceForce(const ForceCoefficients &k, const ImmersedSlice &slice, d
   if (!in_contact())
     return;
 
-  leading_lag_ = turn_at(-leading_lag_rad);
-  trailing_lag_ = turn_at(-trailing_lag_rad);
-  if (!straight_) {
-    inverse_lag_mm_ = 1.0 / std::abs(lag_per_mm);
-    integral_at_entry_ = edge_force_integral(k, feed_per_tooth_mm, turn_at(arc_.entry_rad));
-    integral_at_exit_ = edge_force_integral(k, feed_per_tooth_mm, turn_at(arc_.exit_rad));
-  }
-}
-
-Vec3 SliceForce::integral_to(const Turn &phi) const {
-  if (phi.rad <= arc_.entry_rad)
-    return integral_at_entry_;
-  if (phi.rad >= arc_.exit_rad)
-    return integral_at_exit_;
-  return edge_force_integral(k_, feed_per_tooth_mm_, phi);
-}
-
-Vec3 SliceForce::at(const Turn &tip) const {
-  const Turn leading = sum_of(tip, leading_lag_);
+  // Slices touch and often end at the same wall, so half of the sines are known from the slice below.
+  const bool touches = below && below->trailing_offset_.rad == -leading_lag_rad;
+  leading_offset_ = touches ? below->trailing_offset_ : turn_at(-leading_lag_rad);
   if (straight_)
-    return edge_force_N_per_mm(k_, feed_per_tooth_mm_, leading) * length_mm_;
-  return (integral_to(leading) - integral_to(sum_of(tip, trailing_lag_))) * inverse_lag_mm_;
+    return;
+  trailing_offset_ = turn_at(-trailing_lag_rad);
+  mm_per_rad_ = 1.0 / std::abs(lag_per_mm);
+  const bool like_below = below && below->mm_per_rad_ > 0;
+  const bool same_entry = like_below && below->arc_.entry_rad == arc_.entry_rad;
+  const bool same_exit = like_below && below->arc_.exit_rad == arc_.exit_rad;
+  at_entry_ = same_entry ? below->at_entry_ : integral_to(turn_at(arc_.entry_rad));
+  at_exit_ = same_exit ? below->at_exit_ : integral_to(turn_at(arc_.exit_rad));
 }
 
 } // namespace asperity

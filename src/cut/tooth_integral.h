@@ -1,10 +1,8 @@
-// The tooth's force law integrated over the angle it sweeps: the closed form behind every force of this room.
+// What one tooth does over one slice of the cutter, in closed form: behind every force of this room.
 #pragma once
 
-#include "asperity/base/units.h"
 #include "asperity/cut/force.h"
 
-#include <algorithm>
 #include <cmath>
 
 namespace asperity {
@@ -21,63 +19,81 @@ inline Turn sum_of(const Turn &a, const Turn &b) {
   return {a.rad + b.rad, a.sin * b.cos + a.cos * b.sin, a.cos * b.cos - a.sin * b.sin};
 }
 
-inline Turn opposite(const Turn &a) { return {-a.rad, -a.sin, a.cos}; }
+/// 1, cos, sin, sin cos and sin^2 of phi summed over an edge [mm], or over phi [rad]. The edge forces are
+/// linear in these five, h being f sin(phi), so sums over slices and teeth need no coefficients.
+struct EdgeSums {
+  double one = 0, cos = 0, sin = 0, sin_cos = 0, sin_sin = 0;
 
-/// Force per length of edge of one tooth at phi [N/mm]: x along feed, y to the left, z positive down.
-inline Vec3 edge_force_N_per_mm(const ForceCoefficients &k, double feed_per_tooth_mm, const Turn &phi) {
-  const double chip_mm = feed_per_tooth_mm * phi.sin;
-  const double tangential = k.ktc * chip_mm + k.kte;
-  const double radial = k.krc * chip_mm + k.kre;
-  return {-tangential * phi.cos - radial * phi.sin, tangential * phi.sin - radial * phi.cos,
-          k.kac * chip_mm + k.kae};
+  EdgeSums &operator+=(const EdgeSums &b) {
+    one += b.one, cos += b.cos, sin += b.sin, sin_cos += b.sin_cos, sin_sin += b.sin_sin;
+    return *this;
+  }
+};
+
+inline EdgeSums operator-(const EdgeSums &a, const EdgeSums &b) {
+  return {a.one - b.one, a.cos - b.cos, a.sin - b.sin, a.sin_cos - b.sin_cos, a.sin_sin - b.sin_sin};
+}
+inline EdgeSums operator*(const EdgeSums &a, double scale) {
+  return {a.one * scale, a.cos * scale, a.sin * scale, a.sin_cos * scale, a.sin_sin * scale};
 }
 
-/// Integral of edge_force_N_per_mm over phi, up to a constant [N rad/mm].
-inline Vec3 edge_force_integral(const ForceCoefficients &k, double feed_per_tooth_mm, const Turn &phi) {
-  const double of_sin_cos = feed_per_tooth_mm * phi.sin * phi.sin / 2.0;
-  const double of_sin_squared = feed_per_tooth_mm * (phi.rad - phi.sin * phi.cos) / 2.0;
-  return {-k.ktc * of_sin_cos - k.kte * phi.sin - k.krc * of_sin_squared + k.kre * phi.cos,
-          k.ktc * of_sin_squared - k.kte * phi.cos - k.krc * of_sin_cos - k.kre * phi.sin,
-          -k.kac * feed_per_tooth_mm * phi.cos + k.kae * phi.rad};
+/// The five integrated over phi, up to a constant.
+inline EdgeSums integral_to(const Turn &phi) {
+  return {phi.rad, phi.sin, -phi.cos, phi.sin * phi.sin / 2.0, (phi.rad - phi.sin * phi.cos) / 2.0};
 }
+
+/// Force of an edge [N]: dF = (k_c f sin(phi) + k_e) dz turned into x along feed, y to the left, z positive
+/// down.
+Vec3 force_of(const EdgeSums &edge, const ForceCoefficients &k, double feed_per_tooth_mm);
 
 /// The part of an arc in front of the cutter: behind it, beyond 0..pi, a tooth meets no chip.
-inline Immersion cutting_part(const Immersion &arc) {
-  const double entry_rad = std::clamp(arc.entry_rad, 0.0, kPi);
-  return {entry_rad, std::clamp(arc.exit_rad, entry_rad, kPi)};
-}
+Immersion cutting_part(const Immersion &arc);
 
 /// Lag of a tooth per height [rad/mm]; phi(z) = phi(0) - z times this.
-inline double lag_rad_per_mm(const ToothGeometry &teeth) {
-  return std::tan(teeth.helix_rad) / teeth.radius_mm;
-}
+double lag_rad_per_mm(const ToothGeometry &teeth);
 
 /// A slice made ready for many rotor angles.
-class SliceForce {
+class ReadySlice {
 public:
-  SliceForce(const ForceCoefficients &k, const ImmersedSlice &slice, double lag_per_mm,
-             double feed_per_tooth_mm);
+  /// `below`, the slice made ready before, lends its sines where they are the same; may be null.
+  ReadySlice(const ImmersedSlice &slice, double lag_per_mm, const ReadySlice *below);
 
   /// Tip angles [rad] between which a tooth touches the arc somewhere in the slice.
   double first_tip_rad() const { return first_tip_rad_; }
   double last_tip_rad() const { return last_tip_rad_; }
   bool in_contact() const { return length_mm_ > 0 && arc_.span_rad() > 0; }
 
-  /// Force of the tooth whose tip stands at `tip`, first_tip_rad() <= tip.rad <= last_tip_rad() [N].
-  Vec3 at(const Turn &tip) const;
+  /// Sums over the engaged edge of the tooth whose tip stands at `tip`, first_tip_rad() <= tip.rad <=
+  /// last_tip_rad().
+  EdgeSums at(const Turn &tip) const;
 
 private:
-  Vec3 integral_to(const Turn &phi) const;
+  EdgeSums integral_within_arc(const Turn &phi) const;
 
-  const ForceCoefficients &k_;
-  double feed_per_tooth_mm_;
   Immersion arc_;
   double length_mm_;
-  bool straight_;             ///< too little lag over the slice for the quotient: one angle for all of it
-  double inverse_lag_mm_ = 0; ///< mm per rad, positive
-  Turn leading_lag_, trailing_lag_; ///< minus the lag at the slice's leading and trailing end
-  Vec3 integral_at_entry_{0.0}, integral_at_exit_{0.0};
+  bool straight_;         ///< too little lag over the slice for the quotient: one angle for all of it
+  double mm_per_rad_ = 0; ///< edge height that passes an angle, positive
+  Turn leading_offset_, trailing_offset_; ///< from the tip to the slice's leading and trailing end
+  EdgeSums at_entry_, at_exit_;           ///< the integral at the ends of the arc
   double first_tip_rad_, last_tip_rad_;
 };
+
+inline EdgeSums ReadySlice::integral_within_arc(const Turn &phi) const {
+  if (phi.rad <= arc_.entry_rad)
+    return at_entry_;
+  if (phi.rad >= arc_.exit_rad)
+    return at_exit_;
+  return integral_to(phi);
+}
+
+inline EdgeSums ReadySlice::at(const Turn &tip) const {
+  const Turn leading = sum_of(tip, leading_offset_);
+  if (straight_)
+    return EdgeSums{1.0, leading.cos, leading.sin, leading.sin * leading.cos, leading.sin * leading.sin} *
+           length_mm_;
+  const Turn trailing = sum_of(tip, trailing_offset_);
+  return (integral_within_arc(leading) - integral_within_arc(trailing)) * mm_per_rad_;
+}
 
 } // namespace asperity

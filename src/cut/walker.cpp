@@ -109,6 +109,7 @@ void Walker::walk(std::uint32_t index) {
   const bool joins =
       joined_ && piece.length_mm > 0.0 && glm::dot(begin_heading, last_heading_) > std::cos(kSmoothTurn_rad);
   std::vector<Station> stations{station(index, 0.0)};
+  memory_.x = stations[0].memory.x, memory_.y = stations[0].memory.y, memory_.z = stations[0].memory.z;
   if (joins)
     stations.front().offset = last_offset_;
 

@@ -15,7 +15,8 @@ inline Job bar_job(double allowance_mm) {
   job.material.elastic_modulus_MPa = 2000;
   job.machine.stiffness_xy_N_per_um = 0.3;
   Cutter cutter;
-  cutter.diameter_mm = 6, cutter.flute_length_mm = 20, cutter.stick_out_mm = 25, cutter.shank_diameter_mm = 4.8;
+  cutter.diameter_mm = 6, cutter.flute_length_mm = 20, cutter.stick_out_mm = 25,
+  cutter.shank_diameter_mm = 4.8;
   cutter.runout_mm = 0;
   job.cutters = {cutter};
   job.blank.shape = BlankShape::box;
