@@ -50,7 +50,8 @@ struct ToothGeometry {
 Vec3 force_at_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slices, const ToothGeometry &teeth,
                 double feed_per_tooth_mm, double phi0_rad, std::span<Vec3> slice_force_N = {});
 
-/// Largest plan force over a revolution [N].
+/// Largest plan force over a revolution [N]. 36 angles of the stretch in contact, then twice closer: within 1
+/// % on plain walls, up to 4 % low where every slice has another arc.
 double peak_force_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slices,
                     const ToothGeometry &teeth, double feed_per_tooth_mm);
 
