@@ -8,6 +8,8 @@ namespace asperity {
 
 namespace {
 
+constexpr double kFirstSlice_mm = 1e-6;
+
 /// Axis-parallel rectangle with sharp corners: outside, the distance is measured to the corner.
 double rectangle_depth_mm(Vec2 from_centre, Vec2 half_mm) {
   const Vec2 past = glm::abs(from_centre) - half_mm;
@@ -132,7 +134,9 @@ double base_depth_mm(const Blank &blank, Vec2 p, double z_mm, double grown_mm) {
   case BlankShape::mesh:
     break;
   }
-  return blank.mesh.plan_depth_mm(p, z_mm) + grown_mm;
+  // A slice just above the lowest point, where the mesh already encloses something; and no infinite depths.
+  const double slice_z_mm = std::max(z_mm, blank.z_bottom_mm + kFirstSlice_mm);
+  return std::max(blank.mesh.plan_depth_mm(p, std::min(slice_z_mm, blank.z_top_mm)) + grown_mm, kNowhere_mm);
 }
 
 double round_radius_mm(const Blank &blank, const RoundFeature &round, double z_mm) {

@@ -38,6 +38,15 @@ std::string_view kind_of(const toml::node &node) {
   }
 }
 
+/// Whole numbers too, even those that a double only rounds to.
+std::optional<double> number_in(const toml::node &node) {
+  if (const auto *whole = node.as_integer())
+    return static_cast<double>(whole->get());
+  if (const auto *fraction = node.as_floating_point())
+    return fraction->get();
+  return std::nullopt;
+}
+
 std::string words_of(Range range) {
   return fmt::format("must be {} {} and at most {}", range.low_is_open ? "above" : "at least", range.low,
                      range.high);
@@ -101,8 +110,8 @@ bool KeyReader::belongs(std::string_view key, bool does, std::string_view kind) 
 }
 
 std::optional<double> KeyReader::checked(std::string_view key, const toml::node &node, Range range) {
-  const auto value = node.value<double>();
-  if (!node.is_number() || !value) {
+  const auto value = number_in(node);
+  if (!value) {
     error(key, fmt::format("must be a number, not {}", kind_of(node)), "Write a plain number such as 12.5.");
     return std::nullopt;
   }

@@ -137,7 +137,8 @@ void read_foot(KeyReader &reader, Blank &blank) {
       blank.elephant_foot_height_mm == 0)
     reader.error("elephant_foot_height_mm", "is 0, but there is an elephant foot",
                  "Give the height at which the foot has faded away, often 0.3 to 0.8.");
-  if (blank.elephant_foot_height_mm > blank.z_top_mm - blank.z_bottom_mm && has_heights(blank))
+  const double height_mm = blank.z_top_mm - blank.z_bottom_mm;
+  if (height_mm > 0 && blank.elephant_foot_height_mm > height_mm)
     reader.error("elephant_foot_height_mm", "is more than the blank's height", "Check the foot's height.");
 }
 
