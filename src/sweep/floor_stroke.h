@@ -1,0 +1,43 @@
+// The swept path in simple strokes: lines and short plan arcs of a tip, each rising evenly or level.
+#pragma once
+
+#include "asperity/base/vec.h"
+#include "asperity/sweep/swept_path.h"
+
+#include <limits>
+#include <vector>
+
+namespace asperity {
+
+/// One stroke of the tip, named from its low end to its high end whichever way it was travelled. A stamp
+/// (standing or plunging cutter) is a line without length. Arcs turn by at most an eighth of a circle.
+struct FloorStroke {
+  Vec2 low{0.0}, high{0.0};               ///< ends in plan
+  Vec2 low_along{1, 0}, high_along{1, 0}; ///< unit tangents there, towards the high end
+  double length_mm = 0.0;                 ///< in plan
+  double z_mm = 0.0;                      ///< tip height at the low end
+  double slope = 0.0;                     ///< rise per mm in plan, >= 0
+  bool is_arc = false;
+  Vec2 centre{0.0};
+  double radius_mm = 0.0;
+  double sweep_rad = 0.0; ///< > 0
+  double turn = 1.0;      ///< +1 counter-clockwise from low to high, -1 clockwise
+  bool descends = false;  ///< travelled from high to low
+  bool joins_previous = false;
+  /// Cells farther than this before the low end's (beyond the high end's) normal plane belong to a neighbour
+  /// [mm].
+  double clip_low_mm = std::numeric_limits<double>::infinity();
+  double clip_high_mm = std::numeric_limits<double>::infinity();
+  std::uint32_t owner = 0;
+  std::uint16_t cutter = 0;
+
+  double distance_mm(Vec2 p) const;
+  /// Plan box of all cells the stroke may lower, cutter radius included.
+  void box(double reach_mm, Vec2 &low_corner, Vec2 &high_corner) const;
+};
+
+/// Strokes of all pieces. Lines, level arcs and helices are exact; an arc whose offset changes is within 0.5
+/// nm, one in an upright plane within 10 nm of its path.
+std::vector<FloorStroke> floor_strokes(const SweptPath &path);
+
+} // namespace asperity
