@@ -69,10 +69,10 @@ double axis_acceleration_limit_mm_per_s2(const Curve &curve, double length_mm, V
 }
 
 double centripetal_limit_mm_per_s(const Curve &curve, double length_mm, double acceleration_mm_per_s2) {
-  if (curve.is_line())
+  const double in_plane_mm = curve.radius_mm * std::abs(curve.sweep_rad);
+  if (in_plane_mm <= 0.0)
     return std::numeric_limits<double>::infinity();
   // derived: only the share of the speed in the arc's plane turns, so v (r sweep / length) <= sqrt(a r).
-  const double in_plane_mm = curve.radius_mm * std::abs(curve.sweep_rad);
   return std::sqrt(acceleration_mm_per_s2 * curve.radius_mm) * length_mm / in_plane_mm;
 }
 

@@ -119,7 +119,7 @@ bool must_stop_between(const PathPiece &first, const PathPiece &second, const Pr
     return true;
   if (first.tool != second.tool || first.spindle_rpm != second.spindle_rpm || first.turn != second.turn)
     return true;
-  if (program.moves[first.move].control == PathControl::exact_stop && first.move != second.move)
+  if (program.moves[first.move].control == PathControl::exact_stop)
     return true;
   return glm::distance(first.curve.end, second.curve.begin) > kGap_mm;
 }

@@ -110,6 +110,23 @@ TEST(Rounding, LegUsedUpByBothCornersLeavesNoPiece) {
   EXPECT_NEAR(path.pieces[2].curve.sweep_rad, -kPi / 2, 1e-12);
 }
 
+// A stub of line between two arcs has lost the digits of its direction; the path is smooth there all the
+// same.
+TEST(Rounding, StubLeftBetweenTwoArcsDoesNotSlowThePath) {
+  const double tolerance = 0.1, stub = 1e-8, trim = corner_trim_mm(tolerance, kPi / 2);
+  const Vec3 along(0.6, 0.8, 0), across(-0.8, 0.6, 0), start(170.1, 230.3, 0);
+  const Vec3 first = start + 30.0 * along, second = first + (2 * trim + stub) * across;
+  ProgramBuilder builder(start);
+  builder.blend(tolerance).feed_to(first, 3000).feed_to(second, 3000).feed_to(second + 30.0 * along, 3000);
+  const TimedPath path = plan(builder, even_machine(400));
+  ASSERT_EQ(path.pieces.size(), 5u);
+  EXPECT_LT(path.pieces[2].length_mm, 2 * stub);
+  const double v = std::sqrt(400 * corner_radius_mm(tolerance, kPi / 2));
+  for (int joint = 1; joint <= 4; ++joint)
+    EXPECT_NEAR(path.pieces[std::size_t(joint)].v_in_mm_per_s, v,
+                1e-6); // the turn is square to 1e-14 of its leg
+}
+
 TEST(Rounding, CornersStaySharpWhereBlendingDoesNotApply) {
   const auto count = [](const ProgramBuilder &builder, const Machine &machine = even_machine(400)) {
     return plan(builder, machine).pieces.size();

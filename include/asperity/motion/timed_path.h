@@ -36,12 +36,15 @@ struct PathPiece {
 struct TimedPath {
   std::vector<PathPiece> pieces;
   double duration_s = 0;
-  double cutting_s = 0; ///< of it, in feed moves
+  double cutting_s = 0; ///< of it, in feed moves and dwells
 };
 
 /// Look-ahead speed planning: junction rule, per-axis acceleration and feed limits, exact stops, dwells, arcs
 /// limited by centripetal acceleration, G64 P corners rounded to arcs. effects.acceleration off: programmed
-/// feed everywhere.
+/// feed everywhere. The path stands still at both ends, at dwells, exact stops and changes of tool or
+/// spindle. Along an arc the centripetal and the tangential limit hold each by itself, not as a vector sum. A
+/// rounding arc carries the index, line and feed of the move it leads into. Moves of no length leave no
+/// piece; time for changing tools is not counted.
 TimedPath plan_motion(const Program &program, const Machine &machine, const Setup &setup,
                       const Effects &effects);
 
