@@ -119,7 +119,7 @@ TEST(ForceAtAngle, SlightHelixJoinsStraightFlutesSmoothly) {
   // Derived: the force changes in proportion to the lag, so the closed form and the straight form must meet.
   const ImmersedSlice slice{0, 10, {0.3, 2.4}};
   const Vec3 straight_N = force_at_N(kAluminiumLike, {&slice, 1}, {3, 2, 0.0}, kFeedPerTooth_mm, 1.1);
-  for (const double lag_rad : {1e-7, 0.9e-5, 1.1e-5, 1e-4}) {
+  for (const double lag_rad : {1e-13, 1e-7, 0.9e-5, 1.1e-5, 1e-4}) {
     const ToothGeometry teeth{3, 2, std::atan(lag_rad * 3 / 10)};
     const Vec3 helical_N = force_at_N(kAluminiumLike, {&slice, 1}, teeth, kFeedPerTooth_mm, 1.1);
     EXPECT_NEAR(glm::length(helical_N - straight_N), 0.0, 600.0 * lag_rad + 1e-7) << lag_rad;
