@@ -68,6 +68,9 @@ constexpr std::array kGCodes = std::to_array<GroupedCode>({
     {990, Group::cycle_return},
 });
 
+static_assert(std::is_sorted(kGCodes.begin(), kGCodes.end(),
+                             [](const GroupedCode &a, const GroupedCode &b) { return a.code < b.code; }));
+
 struct RefusedCode {
   Code code;
   std::string_view meaning;

@@ -55,7 +55,9 @@ bool Interpreter::check_arc_words() {
   const bool has_centre = block_.has("IJK"[axes.first]) || block_.has("IJK"[axes.second]);
   const char stray = "IJK"[axes.third];
   const std::string name = code_name('G', orders_.motion);
-  if (block_.has('P') && block_.value('P') != 1.0)
+  const bool is_p_elsewhere =
+      orders_.code(Group::non_modal) == 40 || orders_.code(Group::path_control) == 640;
+  if (block_.has('P') && block_.value('P') != 1.0 && !is_p_elsewhere)
     complaints_.error(block_.column('P'), name + " with P (turns of a helix) is not followed",
                       "Write each turn as an arc of its own.");
   else if (block_.has('R') && (has_centre || block_.has(stray)))

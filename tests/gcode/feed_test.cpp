@@ -79,6 +79,12 @@ TEST(Feed, PathControlAndToleranceAreKeptWithEachMove) {
   }
 }
 
+TEST(Feed, ToleranceAndDwellMayStandOnAnArcsLine) {
+  const Reading reading = read_good(metric("G0 X0 Y0 Z0\nG64 P0.02 G2 X10 I5\nG4 P0.5 X0 I-5"));
+  EXPECT_EQ(reading.moves()[1].blend_tolerance_mm, 0.02);
+  EXPECT_EQ(reading.moves()[2].dwell_s, 0.5);
+}
+
 // NISTIR 6556, table 8: the dwell comes before the motion of its line.
 TEST(Feed, DwellIsAMoveOfItsOwn) {
   const Reading reading = read_good(metric("G1 X1\nG4 P0.75\nG4 P0\nG1 X2"));
