@@ -132,8 +132,8 @@ TEST(Scallop, CornerRadiusCutterUpSlopeMeetsItsLimits) {
 }
 
 TEST(Chord, FacetOfControllerArcKeepsItsTolerance) {
-  // Plane geometry: facet length 2 sqrt(2 r s) for sag s; controller documentation gives 0.002 mm. The form drops s^2
-  // beside 2 r s, which is worth s^2/(2 r) = 0.0002 um here.
+  // Plane geometry: facet length 2 sqrt(2 r s) for sag s; controller documentation gives 0.002 mm. The form
+  // drops s^2 beside 2 r s, which is worth s^2/(2 r) = 0.0002 um here.
   const double facet_mm = 2 * std::sqrt(2 * 10 * 0.002);
   EXPECT_NEAR(facet_mm, 0.4, 1e-12);
   EXPECT_NEAR(um(chord_sagitta_mm(10, facet_mm)), 2.0, 2.1e-4);

@@ -11,8 +11,8 @@ struct WallCut {
   ForceCoefficients k;
   ToothGeometry teeth;
   CutterBeam beam;
-  double steady_compliance_mm_per_N =
-      0; ///< machine and blank: too slow for single teeth, they answer to the mean force
+  /// Machine and blank: too slow for single teeth, they answer to the mean force.
+  double steady_compliance_mm_per_N = 0;
   double axial_depth_mm = 0;
   double radial_depth_mm = 0; ///< as programmed
   double feed_per_tooth_mm = 0;
