@@ -24,12 +24,13 @@ template <class Function> double zero_of(const Function &pull, double low, doubl
   for (int step = 0; step < 100; ++step) {
     const Pull here = pull(x);
     (here.value < 0.0 ? low : high) = x;
-    double next = x - here.value / here.rate;
-    if (!(next > low && next < high))
-      next = 0.5 * (low + high);
-    if (std::abs(here.value * (next - x)) < kGain_mm || high - low < 1e-15)
+    if (std::abs(here.value) * (high - low) < kGain_mm)
+      return x;
+    const double next = x - here.value / here.rate;
+    const bool stays = next > low && next < high;
+    if (stays && std::abs(here.value * (next - x)) < kGain_mm)
       return next;
-    x = next;
+    x = stays ? next : 0.5 * (low + high);
   }
   return x;
 }

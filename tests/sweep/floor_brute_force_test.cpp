@@ -19,7 +19,7 @@ constexpr double kLine_mm = 1e-6;
 constexpr double kHelix_mm = 1e-5;
 /// Promised exactness of arcs in upright planes.
 constexpr double kUpright_mm = 1e-4;
-constexpr int kCells = 250;
+constexpr int kCells = 120;
 
 void check(const Curve &curve, double tolerance_mm, const std::string &what,
            const AxisOffset &begin = offset({0, 0}, 0), const AxisOffset &end = offset({0, 0}, 0)) {
