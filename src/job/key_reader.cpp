@@ -52,9 +52,26 @@ std::string words_of(Range range) {
                      range.high);
 }
 
+/// Bytes that a terminal would act on: ASCII controls, and U+0080 to U+009F as UTF-8.
+bool is_control(std::string_view text, std::size_t i) {
+  const auto byte = [&](std::size_t at) { return static_cast<unsigned char>(text[at]); };
+  return byte(i) < 32 || byte(i) == 127 || (byte(i) == 0xC2 && i + 1 < text.size() && byte(i + 1) < 0xA0);
+}
+
 bool has_control_characters(std::string_view text) {
-  return std::any_of(text.begin(), text.end(),
-                     [](char c) { return static_cast<unsigned char>(c) < 32 || c == 127; });
+  for (std::size_t i = 0; i < text.size(); ++i)
+    if (is_control(text, i))
+      return true;
+  return false;
+}
+
+/// A key as it may be shown: TOML allows anything between quotes.
+std::string shown(std::string_view key) {
+  std::string result(key.substr(0, kLongestText));
+  for (std::size_t i = 0; i < result.size(); ++i)
+    if (is_control(result, i))
+      result[i] = '?';
+  return result;
 }
 
 } // namespace
@@ -65,7 +82,7 @@ KeyReader::KeyReader(const toml::table &table, std::string section, Place place,
     : table_(&table), section_(std::move(section)), place_(place), log_(&log) {}
 
 std::string KeyReader::label(std::string_view key) const {
-  return section_.empty() ? std::string(key) : fmt::format("{}.{}", section_, key);
+  return section_.empty() ? shown(key) : fmt::format("{}.{}", section_, shown(key));
 }
 
 Place KeyReader::place_of(std::string_view key) const {

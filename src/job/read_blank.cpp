@@ -129,6 +129,12 @@ RoundFeature read_round(KeyReader &reader, const Blank &blank, bool is_hole) {
   return round;
 }
 
+void check_remains(KeyReader &reader, const Blank &blank) {
+  if (blank.section_at(0.5 * (blank.z_bottom_mm + blank.z_top_mm)).area_mm2 <= 0)
+    reader.error("hole", "leaves nothing of the blank at mid-height",
+                 "Check the diameters of hole and blank.");
+}
+
 void read_foot(KeyReader &reader, Blank &blank) {
   const Need need = blank.elephant_foot_mm > 0 ? Need::required : Need::optional;
   blank.elephant_foot_height_mm =
@@ -165,6 +171,9 @@ Blank read_blank(KeyReader &reader, const std::vector<Feature> &walls) {
     blank.rounds.push_back(read_round(hole, blank, true));
   for (KeyReader &boss : reader.tables("boss"))
     blank.rounds.push_back(read_round(boss, blank, false));
+  if (reader.has("hole") && blank.shape != BlankShape::mesh &&
+      reader.log().problems.error_count() == errors_before)
+    check_remains(reader, blank);
   return blank;
 }
 

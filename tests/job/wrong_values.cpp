@@ -83,6 +83,8 @@ std::vector<WrongJob> wrong_keys() {
        "each key once"},
       {"SectionTwice", "[chart]", "[setup]\n[chart]", "[setup]\n[chart]", "cannot be read as TOML",
        "each key once"},
+      {"ControlCharactersInAKey", "[effects]", "\"\\u001b[2J\\u009b\" = 1\n[effects]", "\"\\u001b",
+       "setup.?[2J?", "Known here"},
       {"NoMaterial", "[material]\nname = \"PETG (printed)\"\n", "", "title", "material is missing",
        "Add 'material'"},
       {"EmptyMaterial", "name = \"PETG (printed)\"\n", "", "material]", "material.name is missing",
