@@ -64,7 +64,7 @@ TEST(OutlineFault, AnArcBulgingThroughTheOppositeSideIsACrossing) {
 }
 
 TEST(OutlineFault, TwoArcsMayShareBothTheirEndsUnlessOneCutsTheSides) {
-  const Outline crossing(
+  const Outline crescent(
       {{{3, 0}, {-3, 0}, {0, 0}, kPi}, {{-3, 0}, {3, 0}, {0, -1}, 2.0 * kPi - 2.0 * std::atan2(3.0, 1.0)}});
   EXPECT_EQ(crescent.fault(), "");
   const Outline pinched({{{-5, 0}, {5, 0}, {0, 0}, 0.0},
