@@ -1,5 +1,5 @@
 // Numbers as people read them.
-#include "number_text.h"
+#include "asperity/report/number_text.h"
 
 #include <fmt/format.h>
 

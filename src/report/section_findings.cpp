@@ -1,5 +1,5 @@
 // The findings, dangers first, each with place, size, cause, remedy and program lines.
-#include "number_text.h"
+#include "asperity/report/number_text.h"
 #include "sections.h"
 #include "text_layout.h"
 

@@ -1,5 +1,5 @@
 // The head of a summary: title, verdict, wanted table.
-#include "number_text.h"
+#include "asperity/report/number_text.h"
 #include "sections.h"
 #include "text_layout.h"
 #include "wanted.h"

@@ -3,24 +3,13 @@
 #include "sections.h"
 #include "text_layout.h"
 
-#include <fmt/format.h>
-
 namespace asperity {
 
 std::string rests_on_section(const Outcome &outcome, const SummaryStyle &style) {
   const auto width = static_cast<std::size_t>(style.width);
+  if (outcome.notes.empty() && outcome.job.defaults_used.empty())
+    return {};
   std::string text = heading("What this rests on", style) + '\n';
-  const Material &material = outcome.job.material;
-  if (!material.calibrated)
-    text += wrapped(
-        fmt::format("The cutting force coefficients of {} are not calibrated on this machine; forces and "
-                    "bending may be half as large again, or half as large.",
-                    material.name.empty() ? "the material" : printable(material.name)),
-        width, "  - ", 4);
-  text += wrapped(
-      "Depths and roughness are the floor that geometry and bending set; tearing, chatter, built-up edge "
-      "and voids in the blank come on top.",
-      width, "  - ", 4);
   for (const std::string &note : outcome.notes)
     text += wrapped(printable(note), width, "  - ", 4);
   if (outcome.job.defaults_used.empty())

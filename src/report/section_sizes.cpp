@@ -1,6 +1,6 @@
 // Times, the worst moments of the cut, and what a gauge would read on each feature.
+#include "asperity/report/number_text.h"
 #include "cut_figures.h"
-#include "number_text.h"
 #include "sections.h"
 #include "text_layout.h"
 #include "wanted.h"

@@ -1,8 +1,8 @@
 // What a feature is asked to be, in words, and what is asked but was never predicted.
 #include "wanted.h"
 
+#include "asperity/report/number_text.h"
 #include "asperity/report/summary_text.h"
-#include "number_text.h"
 
 #include <algorithm>
 #include <array>

@@ -1,5 +1,5 @@
 // Numbers and lines of text as a reader sees them.
-#include "number_text.h"
+#include "asperity/report/number_text.h"
 #include "text_layout.h"
 
 #include <gtest/gtest.h>

@@ -64,10 +64,10 @@ TEST(SummaryText, AWishThatNothingAnswersIsShownAsOpen) {
   EXPECT_TRUE(holds(text, "rim      Ra          at most 3.2 um       not predicted  open\n"));
 }
 
-TEST(SummaryText, DefaultsAndCautionsAreNeverLeftOut) {
+TEST(SummaryText, NotesDefaultsAndCautionsAreNeverLeftOut) {
   const std::string text = summary_text(rim_outcome(), {.width = 200});
   EXPECT_TRUE(holds(text, "machine.stiffness_xy_N_per_um = 0.5 (common practice, no published source)"));
-  EXPECT_TRUE(holds(text, "PLA, printed are not calibrated"));
+  EXPECT_TRUE(holds(text, "  - runout of T1 is the default\n"));
   for (std::string_view caution : cautions())
     EXPECT_TRUE(holds(text, caution)) << caution;
 }

@@ -1,0 +1,93 @@
+// `asperity predict`: read, predict, print, write.
+#include "command_predict.h"
+
+#include "asperity/report/summary_text.h"
+#include "interrupt.h"
+#include "progress_line.h"
+#include "read_inputs.h"
+
+#include <fmt/format.h>
+
+#include <cstdio>
+#include <cstdlib>
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+namespace asperity {
+
+namespace {
+
+/// Fits the terminal, if standard output is one; NO_COLOR and a dumb terminal are respected.
+SummaryStyle style_of_output() {
+  SummaryStyle style;
+  if (!::isatty(STDOUT_FILENO))
+    return style;
+  winsize size{};
+  if (::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0)
+    style.width = std::min<int>(size.ws_col, 120);
+  const char *terminal = std::getenv("TERM");
+  style.colour = !std::getenv("NO_COLOR") && terminal && std::string_view(terminal) != "dumb";
+  return style;
+}
+
+ExitStatus fail(std::string_view what) {
+  fmt::print(stderr, "asperity: error: {}\n", what);
+  return ExitStatus::wrong_input;
+}
+
+ExitStatus stopped() {
+  fmt::print(stderr, "asperity: stopped.\n");
+  return ExitStatus::interrupted;
+}
+
+/// Summary and names of the written files; false if standard output does not take them.
+bool print(const Outcome &outcome, const Written &written) {
+  std::string text = summary_text(outcome, style_of_output());
+  if (!written.files.empty()) {
+    text += "\nWritten\n";
+    for (const std::filesystem::path &file : written.files)
+      text += "  " + file.string() + '\n';
+  }
+  return std::fputs(text.c_str(), stdout) >= 0 && std::fflush(stdout) == 0;
+}
+
+} // namespace
+
+ExitStatus command_predict(const PredictRequest &request) {
+  Progress progress;
+  const Interrupt interrupt(progress);
+
+  Problems problems;
+  const std::optional<Inputs> inputs = read_inputs(request.job_file, problems);
+  std::fputs(text_of(problems).c_str(), stderr);
+  if (!inputs)
+    return ExitStatus::wrong_input;
+  if (const std::string fault = prepare(request.files); !fault.empty())
+    return fail(fault);
+
+  Outcome outcome;
+  Written written;
+  {
+    ProgressLine line(!request.quiet, ::isatty(STDERR_FILENO));
+    progress.report = [&line](std::string_view stage, double fraction) { line.show(stage, fraction); };
+    if (!progress.cancelled())
+      outcome = predict(inputs->job, inputs->program, {.threads = request.threads}, progress);
+    if (outcome.status == Status::done && !progress.cancelled())
+      written = write_results(outcome, request.files, progress);
+  }
+  if (progress.cancelled() || outcome.status == Status::cancelled)
+    return stopped();
+  if (outcome.status != Status::done)
+    return fail(outcome.why);
+  if (!request.quiet && !print(outcome, written))
+    return fail("the summary could not be written to standard output.");
+  if (!written.has_lettering)
+    fmt::print(stderr,
+               "asperity: warning: the font DejaVu Sans was not found, so the pictures are without words "
+               "(Debian package fonts-dejavu-core).\n");
+  if (!written.fault.empty())
+    return fail(written.fault);
+  return is_all_well(outcome) ? ExitStatus::all_well : ExitStatus::missed;
+}
+
+} // namespace asperity

@@ -1,0 +1,25 @@
+// Where the parts of the picture stand, and how far the chart is stretched to be readable.
+#pragma once
+
+#include "canvas.h"
+#include "plane.h"
+
+namespace asperity {
+
+struct Layout {
+  Box colour, relief; ///< the two panels, of equal size
+  int legend_x = 0, legend_width = 0;
+  int legend_y = 0;
+  int list_y = 0;         ///< where the findings may begin at the earliest
+  bool is_stacked = true; ///< relief below the colours, else beside
+  double stretch = 1.0;   ///< > 1: drawn so many times taller than true
+  double widening = 1.0;  ///< > 1: drawn so many times wider than true
+};
+
+inline constexpr int kMargin_px = 36;
+inline constexpr int kAxisLeft_px = 76;  ///< room for numbers and name of the upright axis
+inline constexpr int kAxisBelow_px = 84; ///< room below a panel
+
+Layout layout_for(const Plane &plane, int width_px);
+
+} // namespace asperity
