@@ -23,6 +23,44 @@ bool is_met_beyond_centre(const WallElement &element, const ContactPath &path, d
          path.radius_mm + path.bow_mm;
 }
 
+/// Not unit on arcs: only its direction counts.
+Vec2 normal_at(const WallElement &element, Vec2 q) {
+  return element.is_arc ? element.facing / element.radius_mm * (q - element.middle) : element.normal;
+}
+
+/// How much lower than its ends a chord may come on a round boss.
+double chord_sag_mm(const WallElement &element, const ContactPath &path) {
+  const Vec2 begin = path.begin - element.middle, end = path.end - element.middle;
+  const double nearest = distance_to_segment_mm(element.middle, path.begin, path.end);
+  return std::min(glm::length(begin), glm::length(end)) - nearest;
+}
+
+/// Contact and heading agree on the wall's side, and the wall is far from head-on.
+bool is_plainly_beside(Vec2 normal, Vec2 contact, Vec2 heading) {
+  constexpr double kClear = 0.3;
+  const Vec2 left = left_of(heading);
+  const double across = glm::dot(normal, left) * (glm::dot(contact, left) < 0.0 ? -1.0 : 1.0);
+  return across < 0.0 && across * across > kClear * kClear * glm::dot(normal, normal) * glm::dot(left, left);
+}
+
+/// How far a contact path may leave its chord. An arc of angle a bows by radius·a²/8; a drifting offset turns
+/// the contact by drift·a more. Growing discs are sampled: a parabola is farthest from its chord at the
+/// middle, and the factor covers less even paths.
+double bow_mm(const Section &section, double side, const ContactPath &path) {
+  const double run = section.u1 - section.u0;
+  if (section.radius_law == Section::RadiusLaw::steady && section.offset_bend == Vec2(0.0)) {
+    const double angle = 2.0 * std::abs(section.stroke->half_sweep_rad) * run;
+    const double speed = 2.0 * std::abs(section.stroke->half_sweep_rad) * section.stroke->radius_mm;
+    const double drift = std::abs(section.offset_slope.x) + std::abs(section.offset_slope.y);
+    if (drift < 0.3 * speed)
+      return 0.15 * (section.stroke->radius_mm + path.radius_mm) * angle * angle +
+             2.0 * path.radius_mm * drift / speed * angle;
+  }
+  const Disc disc = section.at(0.5 * (section.u0 + section.u1));
+  const Vec2 middle = disc.centre + disc.radius_mm * contact_direction(disc, side);
+  return 3.0 * glm::length(middle - 0.5 * (path.begin + path.end));
+}
+
 } // namespace
 
 Vec2 contact_direction(const Disc &disc, double side) {
@@ -50,15 +88,10 @@ ContactPath contact_path(const Section &section, double side, const Disc &begin,
   path.centre_begin = begin.centre;
   path.centre_end = end.centre;
   path.radius_mm = std::max(begin.radius_mm, end.radius_mm);
-  path.middle = 0.5 * (path.begin + path.end);
-  if (!section.is_straight) {
-    const Disc disc = section.at(0.5 * (section.u0 + section.u1));
-    const Vec2 middle = disc.centre + disc.radius_mm * contact_direction(disc, side);
-    // A parabola's largest distance from its chord is at its middle; the factor covers less even paths.
-    const double factor = section.is_round ? 1.2 : 3.0;
-    path.bow_mm = factor * glm::length(middle - path.middle);
-    path.middle = middle;
-  }
+  path.heading_begin = begin.velocity - section.offset_slope - 2.0 * section.u0 * section.offset_bend;
+  path.heading_end = end.velocity - section.offset_slope - 2.0 * section.u1 * section.offset_bend;
+  if (!section.is_straight)
+    path.bow_mm = bow_mm(section, side, path);
   return path;
 }
 
@@ -68,18 +101,20 @@ ContactTrack track_on(const WallElement &element, const ContactPath &path, doubl
 
   // Leave out contacts above what is wanted, and those on the far side of the disc.
   if (!is_beyond) {
-    double lowest =
-        std::min({element.height_mm(path.begin), element.height_mm(path.end), element.height_mm(path.fan)});
-    if (lowest > e_most && element.is_arc && element.facing > 0.0)
-      lowest = distance_to_segment_mm(element.middle, path.begin, path.end) - element.radius_mm;
-    if (lowest > e_most + path.bow_mm + 1e-6)
+    track.e_least_mm =
+        std::min({element.height_mm(path.begin), element.height_mm(path.end), element.height_mm(path.fan)}) -
+        path.bow_mm - 1e-6;
+    if (element.is_arc && element.facing > 0.0)
+      track.e_least_mm -= chord_sag_mm(element, path);
+    if (path.fan != path.begin) // the disc bulges between its two contacts: c²/8r, doubled for safety
+      track.e_least_mm -= glm::dot(path.fan - path.begin, path.fan - path.begin) / (4.0 * path.radius_mm);
+    if (track.e_least_mm > e_most)
       return track;
-    const auto is_near_side = [&](Vec2 q, Vec2 direction) {
-      const Vec2 normal = element.is_arc ? element.facing * (q - element.middle) : element.normal;
-      return glm::dot(normal, direction) < 1e-6;
-    };
-    if (!is_near_side(path.begin, path.begin_direction) && !is_near_side(path.end, path.end_direction))
+    const Vec2 first = normal_at(element, path.begin), last = normal_at(element, path.end);
+    if (glm::dot(first, path.begin_direction) > 1e-6 && glm::dot(last, path.end_direction) > 1e-6)
       return track;
+    track.is_plainly_seen = is_plainly_beside(first, path.begin_direction, path.heading_begin) &&
+                            is_plainly_beside(last, path.end_direction, path.heading_end);
   }
 
   // Straight elements: project. Arcs: the angle passed, widened by the bow as seen from the centre.

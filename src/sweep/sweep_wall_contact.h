@@ -14,11 +14,13 @@ Vec2 contact_direction(const Disc &disc, double side);
 /// The contact over a section, sampled.
 struct ContactPath {
   bool exists = false;
-  Vec2 begin{0.0}, middle{0.0}, end{0.0};
+  Vec2 begin{0.0}, end{0.0};
   Vec2 begin_direction{0.0}, end_direction{0.0};
   Vec2 fan{0.0};       ///< contact of the motion before, at the section's begin
   double bow_mm = 0.0; ///< how far the path leaves its chord, generously
   Vec2 centre_begin{0.0}, centre_end{0.0};
+  Vec2 heading_begin{0.0},
+      heading_end{0.0}; ///< velocity of the commanded curve, which decides the wall's side
   double radius_mm = 0.0;
 
   /// Starts the path at the contact that the motion before had on this disc.
@@ -30,6 +32,9 @@ ContactPath contact_path(const Section &section, double side, const Disc &begin,
 struct ContactTrack {
   Window window{0.0, -1.0};
   double first_mm = 0, last_mm = 0; ///< positions of the path's begin and end
+  double e_least_mm = -1e300;       ///< no contact lies lower
+  bool is_plainly_seen =
+      false; ///< every ray has its wall on the contact's side of the motion, with room to spare
 };
 
 /// Positions on the element that the contact passes at e <= e_most, on the near side of the disc.

@@ -61,8 +61,6 @@ bool is_quiet_joint(const Stroke &a, const Stroke &b, const Manner &ma, const Ma
 /// e_most?
 bool can_face(const WallElement &element, const Stroke &stroke, double side, double radius, double slack_mm,
               double e_most) {
-  if (element.is_arc)
-    return true;
   // A rounded tip has contacts anywhere between the centre line and the full radius.
   std::array<Vec2, 3> centre, contact;
   for (std::size_t i = 0; i < 3; ++i) {
@@ -73,6 +71,13 @@ bool can_face(const WallElement &element, const Stroke &stroke, double side, dou
   }
   const double slack = slack_mm + 2.0 * glm::length(contact[1] - 0.5 * (contact[0] + contact[2])) +
                        2.0 * glm::length(centre[1] - 0.5 * (centre[0] + centre[2]));
+  if (element.is_arc) {
+    // Height changes no faster than the contact moves.
+    const double half =
+        0.5 * std::max(glm::length(contact[2] - contact[0]), glm::length(centre[2] - centre[0]));
+    return std::min(element.height_mm(contact[1]), element.height_mm(centre[1])) <
+           e_most + slack + 1.1 * half;
+  }
   double lowest = 1e300, first = 1e300, last = -1e300;
   for (std::size_t i = 0; i < 3; ++i) {
     lowest = std::min({lowest, element.height_mm(contact[i]), element.height_mm(centre[i])});

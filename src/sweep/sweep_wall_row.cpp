@@ -133,9 +133,7 @@ bool WallRow::meet_joint(const Section &section, std::size_t i, const Disc &begi
   const Seen seen = seen_from(i, section.u0);
   if (!is_closed) {
     const bool was_two_sided = end_.is_set && plan_.strokes[end_.stroke].has_two_sides;
-    const std::size_t before = end_.stroke;
     close();
-    (void)before;
     if (!outgrows(begin) && (side_ == WallSide::left || stroke.has_two_sides || was_two_sided))
       cut_disc(i, begin, seen, seen, stroke.owner);
     return false;
@@ -152,16 +150,20 @@ bool WallRow::meet_joint(const Section &section, std::size_t i, const Disc &begi
 }
 
 WallRow::Seen WallRow::seen_from(std::size_t i, double u) const {
+  // On an arc that turns head-on to a wall just at its end, both sides have been seen a moment before.
+  constexpr double kHeadOn = 1e-9;
   const Stroke &stroke = plan_.strokes[i];
   if (!stroke.has_two_sides)
     return {};
-  return {false, sign_of(side_) * left_of(stroke.plan_velocity(u)), side_ == WallSide::left};
+  const Vec2 velocity = stroke.plan_velocity(u);
+  return {false, sign_of(side_) * left_of(velocity), side_ == WallSide::left,
+          stroke.is_arc ? kHeadOn * glm::length(velocity) : 0.0};
 }
 
 bool WallRow::Seen::includes(Vec2 normal) const {
   if (by_all)
     return true;
-  const double facing = glm::dot(normal, away);
+  const double facing = glm::dot(normal, away) - slack;
   return is_strict ? facing < 0.0 : facing <= 0.0;
 }
 
@@ -231,10 +233,12 @@ void WallRow::cut_contacts(const Section &section, std::size_t i, const Disc &be
         continue;
       const WallElement &element = plan_.elements[meeting.element];
       const ContactTrack track = track_on(element, path, plan_.e_most_mm);
-      if (track.window.is_empty())
+      if (track.window.is_empty() || (track.is_plainly_seen && contact_side != side_))
         continue;
       const double per_mm = track.last_mm != track.first_mm ? 1.0 / (track.last_mm - track.first_mm) : 0.0;
       for_columns(element, track.window, [&](std::size_t column, double position) {
+        if (envelope_[column] < track.e_least_mm)
+          return;
         const Ray ray{chart_.foot[column], chart_.normal[column]};
         Entry entry;
         if (section.is_straight)
@@ -244,7 +248,7 @@ void WallRow::cut_contacts(const Section &section, std::size_t i, const Disc &be
         else
           entry = lowest_smooth(
               section, section.u0 + (section.u1 - section.u0) * (position - track.first_mm) * per_mm, ray);
-        if (stroke.has_two_sides && !seen_from(i, entry.u).includes(ray.normal))
+        if (stroke.has_two_sides && !track.is_plainly_seen && !seen_from(i, entry.u).includes(ray.normal))
           return;
         lower(column, entry.e_mm, entry.u <= section.u0 ? begin_owner : stroke.owner);
       });

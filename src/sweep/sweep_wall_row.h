@@ -28,6 +28,7 @@ private:
     bool by_all = true;
     Vec2 away{0.0}; ///< rays with normal·away < 0 (strict for left, or not)
     bool is_strict = true;
+    double slack = 0.0;
     bool includes(Vec2 normal) const;
   };
 

@@ -83,14 +83,6 @@ void set_laws(Section &section) {
   }
 }
 
-/// sin and cos of |x| <= kMostSweep_rad / 2: the series left out is below 1e-16.
-Vec2 cos_sin(double x) {
-  const double y = x * x;
-  const double c = 1.0 - y / 2 * (1.0 - y / 12 * (1.0 - y / 30 * (1.0 - y / 56 * (1.0 - y / 90))));
-  const double s = x * (1.0 - y / 6 * (1.0 - y / 20 * (1.0 - y / 42 * (1.0 - y / 72 * (1.0 - y / 110)))));
-  return {c, s};
-}
-
 void add(SectionList &sections, Section section, double u0, double u1) {
   if (sections.count == kMostSections || !(u1 > u0))
     return;
@@ -104,11 +96,7 @@ void add(SectionList &sections, Section section, double u0, double u1) {
 
 Vec2 Section::centre_at(double u) const {
   const Vec2 shift = offset + u * (offset_slope + u * offset_bend);
-  if (!stroke->is_arc)
-    return stroke->from + u * stroke->along + shift;
-  const Vec2 turn = cos_sin((2.0 * u - 1.0) * stroke->half_sweep_rad);
-  return stroke->centre + stroke->radius_mm * (turn.x * stroke->middle + turn.y * left_of(stroke->middle)) +
-         shift;
+  return stroke->plan_point(u) + shift;
 }
 
 double Section::radius_at(double u) const {
@@ -132,8 +120,7 @@ Disc Section::at(double u) const {
   const Vec2 shift = offset + u * (offset_slope + u * offset_bend);
   if (stroke->is_arc) {
     const double rate = 2.0 * stroke->half_sweep_rad;
-    const Vec2 turn = cos_sin((u - 0.5) * rate);
-    const Vec2 arm = stroke->radius_mm * (turn.x * stroke->middle + turn.y * left_of(stroke->middle));
+    const Vec2 arm = stroke->arm(u);
     disc.centre = stroke->centre + arm + shift;
     disc.velocity += rate * left_of(arm);
     disc.bend -= rate * rate * arm;

@@ -46,11 +46,16 @@ struct Stroke {
   bool joins_previous = false;
   bool has_varying_radius = false; ///< rises or falls with a cutter that is no plain cylinder
 
+  /// From the arc's centre to its point at u.
+  Vec2 arm(double u) const;
   Vec2 plan_point(double u) const;
   /// d(plan point)/du without the offset [mm].
   Vec2 plan_velocity(double u) const;
   double plan_length_mm() const;
 };
+
+/// cos and sin of |x| <= kMostSweep_rad / 2: the series left out is below 1e-16.
+Vec2 cos_sin_of_small(double x);
 
 std::vector<WallCutter> wall_cutters_of(const SweptPath &path);
 
@@ -58,7 +63,7 @@ std::vector<WallCutter> wall_cutters_of(const SweptPath &path);
 /// arc.
 std::vector<Stroke> strokes_of(const SweptPath &path, const std::vector<WallCutter> &cutters);
 
-inline constexpr double kMostSweep_rad = 0.4; ///< keeps the sine series of sweep_wall_section short
+inline constexpr double kMostSweep_rad = 0.4; ///< keeps the series of cos_sin_of_small short
 inline constexpr double kChord_mm = 2e-6;     ///< 2 nm: a fifth of the accuracy wanted off level arcs
 
 } // namespace asperity
