@@ -7,6 +7,12 @@
 
 namespace asperity {
 
+/// A round wall's row without its mean, eccentricity and ovality (orders 0, 1 and 2 round the outline): a
+/// moving median follows slopes exactly but cuts the crests of such slow waves. The fit leaves out what
+/// stands far from it. A row less than kLeastRound cut is returned as it is.
+std::vector<float> without_slow_waves(std::span<const float> e);
+inline constexpr double kLeastRound = 0.9;
+
 /// e minus its moving median over 2 half + 1 columns, round the closed outline; NaN stays NaN (not cut).
 std::vector<float> deviation_from_trend(std::span<const float> e, std::size_t half_columns);
 

@@ -25,11 +25,19 @@ double spacing_mm(const WallChart &chart) {
              : 1.0;
 }
 
+bool is_round(const Outline &outline) {
+  const auto &elements = outline.elements();
+  return std::all_of(elements.begin(), elements.end(), [&](const OutlineElement &element) {
+    return element.is_arc() && glm::length(element.centre - elements.front().centre) < 1e-6;
+  });
+}
+
 DentRows dents_by_row(const WallChart &chart, std::span<const std::size_t> first_clean, double window_mm,
                       double least_mm) {
   DentRows rows(chart.rows());
   const double spacing = spacing_mm(chart);
   const auto half = static_cast<std::size_t>(std::max(1.0, std::round(0.5 * window_mm / spacing)));
+  const bool round = is_round(chart.outline);
   for_each_band(chart.rows(), 8, 0, [&](std::size_t begin, std::size_t end) {
     std::vector<float> e(chart.columns());
     for (std::size_t j = begin; j < end; ++j) {
@@ -38,7 +46,7 @@ DentRows dents_by_row(const WallChart &chart, std::span<const std::size_t> first
         const bool clean = chart.is_cut(cell) && first_clean[i] != BaseRows::kNone && j >= first_clean[i];
         e[i] = clean ? chart.envelope_mm[cell] : std::numeric_limits<float>::quiet_NaN();
       }
-      const std::vector<float> deviation = deviation_from_trend(e, half);
+      const std::vector<float> deviation = deviation_from_trend(round ? without_slow_waves(e) : e, half);
       rows[j] = dents_in_row(deviation, clear_threshold_mm(deviation, least_mm), spacing);
     }
   });

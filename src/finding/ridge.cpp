@@ -43,7 +43,8 @@ private:
     // A hollow is complete: the crest between it and the hollow before can be measured.
     if (hollow_before_ && has_crest_)
       ridges.push_back({crest_, profile_[crest_] - 0.5 * (profile_[hollow_] + profile_[low_])});
-    hollow_before_ = true;
+    // Where a profile begins rising, its hollow may lie outside.
+    hollow_before_ = started_;
     hollow_ = low_;
     has_crest_ = false;
     started_ = true;

@@ -4,6 +4,7 @@
 #include "wall_reference.h"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 
 namespace asperity {
@@ -21,10 +22,11 @@ constexpr double kLeastShare = 1e-4;
 
 struct SkinPatches {
   std::vector<bool> marked;
-  std::size_t count = 0;   ///< marked cells
-  std::size_t all = 0;     ///< cells of the feature
-  std::size_t extreme = 0; ///< marked cell with the lowest (skin) or highest (stock) blank
-  double blank_mm = 0;     ///< there
+  std::size_t count = 0;         ///< marked cells
+  std::size_t all = 0;           ///< cells of the feature
+  std::size_t extreme = 0;       ///< marked cell with the lowest (skin) or highest (stock) blank
+  double blank_mm = 0;           ///< there
+  std::size_t without_blank = 0; ///< marked cells with no blank at all
 };
 
 /// Cells a pass went over without touching the blank.
@@ -38,12 +40,16 @@ SkinPatches passed_over(const SurfaceView &view) {
     if (!view.is_reached(cell) || view.is_cut(cell))
       continue;
     const double blank = (*view.blank_mm)[cell];
-    if (skin.count == 0 || blank < skin.blank_mm) {
+    skin.marked[cell] = true;
+    ++skin.count;
+    if (!std::isfinite(blank)) {
+      if (skin.count == 1)
+        skin.extreme = cell;
+      ++skin.without_blank;
+    } else if (skin.count - skin.without_blank == 1 || blank < skin.blank_mm) {
       skin.extreme = cell;
       skin.blank_mm = blank;
     }
-    skin.marked[cell] = true;
-    ++skin.count;
   }
   return skin;
 }
@@ -100,6 +106,11 @@ Found found_skin(const Evidence &evidence, const SurfaceView &view, const SkinPa
                         "the cutter passes over it.",
                         missing)
           : "The blank's own surface lies lower than the cut, so its skin stays.";
+  if (skin.without_blank > 0) {
+    finding.size.push_back({"no blank at all", 100.0 * double(skin.without_blank) / double(skin.all), "%"});
+    finding.cause += " Part of it has no blank at all.";
+    finding.weight = Weight::flaw;
+  }
   finding.remedy = "Make the blank larger here, or shift the zero so that stock is left all round.";
   LineTally lines;
   for (std::size_t cell = 0; cell < view.cells(); ++cell)

@@ -9,6 +9,13 @@
 
 namespace asperity {
 
+namespace {
+
+/// What rounding would print as -0.00 is 0.
+double not_minus_zero(double value_mm) { return std::abs(value_mm) < 0.005 ? 0.0 : value_mm; }
+
+} // namespace
+
 double angle_deg(const WallFeature &wall, const WallChart &chart, std::size_t column) {
   const Vec2 d = chart.foot[column] - wall.centre;
   const double angle = deg_from_rad(std::atan2(d.y, d.x));
@@ -24,12 +31,17 @@ std::string words_at(const WallFeature &wall, const WallChart &chart, std::size_
 }
 
 std::string words_z(double low_mm, double high_mm) {
-  return fmt::format("z {:.2f} to {:.2f} mm", low_mm, high_mm);
+  return fmt::format("z {:.2f} to {:.2f} mm", not_minus_zero(low_mm), not_minus_zero(high_mm));
 }
 
-std::string words_xy(Vec2 p) { return fmt::format("x {:.1f}, y {:.1f} mm", p.x, p.y); }
+std::string words_xy(Vec2 p) {
+  return fmt::format("x {:.1f}, y {:.1f} mm", not_minus_zero(p.x), not_minus_zero(p.y));
+}
 
-std::string words_xyz(Vec3 p) { return fmt::format("x {:.1f}, y {:.1f}, z {:.2f} mm", p.x, p.y, p.z); }
+std::string words_xyz(Vec3 p) {
+  return fmt::format("x {:.1f}, y {:.1f}, z {:.2f} mm", not_minus_zero(p.x), not_minus_zero(p.y),
+                     not_minus_zero(p.z));
+}
 
 Vec3 place_on(const WallChart &chart, std::size_t column, double z_mm) {
   return {chart.foot[column].x, chart.foot[column].y, z_mm};

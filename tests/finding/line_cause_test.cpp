@@ -1,0 +1,84 @@
+// The cause of a line from the path that made it.
+#include "../../src/finding/line_cause.h"
+#include "rim_scene.h"
+
+#include <gtest/gtest.h>
+
+namespace asperity::test {
+namespace {
+
+PathPiece straight(Vec3 from, Vec3 to) { return feed_piece(Curve::line(from, to), 1); }
+
+PathPiece dwell_at(Vec3 p) {
+  PathPiece piece = straight(p, p);
+  piece.kind = MoveKind::dwell;
+  return piece;
+}
+
+LineCause cause_of(std::vector<PathPiece> pieces, std::uint32_t owner, Vec2 foot) {
+  TimedPath path;
+  path.pieces = std::move(pieces);
+  return line_cause(path, owner, foot);
+}
+
+TEST(LineCause, SteepMovesArePlungesAndLifts) {
+  EXPECT_EQ(cause_of({straight({0, 0, 5}, {0, 0, 0})}, 0, {0, 3}), LineCause::plunge);
+  EXPECT_EQ(cause_of({straight({0, 0, 0}, {0, 0, 5})}, 0, {0, 3}), LineCause::lift_out);
+}
+
+TEST(LineCause, TheEndBesideAPlungeIsThePlungesLine) {
+  const std::vector<PathPiece> pieces{straight({0, 0, 5}, {0, 0, 0}), straight({0, 0, 0}, {50, 0, 0})};
+  EXPECT_EQ(cause_of(pieces, 1, {0.5, 3}), LineCause::plunge);
+}
+
+TEST(LineCause, StandingStillIsADwell) {
+  const std::vector<PathPiece> pieces{straight({0, 0, 0}, {20, 0, 0}), dwell_at({20, 0, 0}),
+                                      straight({20, 0, 0}, {40, 0, 0})};
+  EXPECT_EQ(cause_of(pieces, 1, {20, 3}), LineCause::dwell);
+  EXPECT_EQ(cause_of(pieces, 2, {20.1, 3}), LineCause::dwell);
+}
+
+TEST(LineCause, ARampThatTurnsBackIsAReversal) {
+  const std::vector<PathPiece> pieces{straight({0, 0, 2}, {30, 0, 1}), straight({30, 0, 1}, {0, 0, 0})};
+  EXPECT_EQ(cause_of(pieces, 0, {29.5, 3}), LineCause::reversal);
+  EXPECT_EQ(cause_of(pieces, 1, {29.5, 3}), LineCause::reversal);
+}
+
+TEST(LineCause, SquareTurnsAreCornersAndSlightOnesJoints) {
+  const std::vector<PathPiece> corner{straight({0, 0, 0}, {30, 0, 0}), straight({30, 0, 0}, {30, 30, 0})};
+  EXPECT_EQ(cause_of(corner, 0, {29, 3}), LineCause::corner);
+  const std::vector<PathPiece> joint{straight({0, 0, 0}, {30, 0, 0}), straight({30, 0, 0}, {60, 1, 0})};
+  EXPECT_EQ(cause_of(joint, 0, {30, 3}), LineCause::joint);
+}
+
+TEST(LineCause, AnExactStopBetweenTangentMovesIsAStop) {
+  std::vector<PathPiece> pieces{straight({0, 0, 0}, {30, 0, 0}), straight({30, 0, 0}, {60, 0, 0})};
+  EXPECT_EQ(cause_of(pieces, 0, {30, 3}), LineCause::unknown);
+  pieces[0].v_out_mm_per_s = pieces[1].v_in_mm_per_s = 0;
+  EXPECT_EQ(cause_of(pieces, 0, {30, 3}), LineCause::stop);
+}
+
+TEST(LineCause, TheEndsOfACutAreEntryAndExit) {
+  PathPiece rapid = straight({-50, 0, 0}, {0, 0, 0});
+  rapid.kind = MoveKind::rapid;
+  const std::vector<PathPiece> pieces{rapid, straight({0, 0, 0}, {30, 0, 0}),
+                                      straight({30, 0, 0}, {30, 0, 9})};
+  EXPECT_EQ(cause_of(pieces, 1, {1, 3}), LineCause::entry);
+  EXPECT_EQ(cause_of(pieces, 1, {29, 3}), LineCause::exit);
+}
+
+TEST(LineCause, EveryCauseHasWordsAndACure) {
+  for (const LineCause cause : {LineCause::plunge, LineCause::lift_out, LineCause::dwell, LineCause::reversal,
+                                LineCause::entry, LineCause::exit, LineCause::corner, LineCause::stop,
+                                LineCause::joint, LineCause::slow, LineCause::unknown}) {
+    EXPECT_FALSE(cause_words(cause, false).empty());
+    EXPECT_FALSE(remedy_words(cause).empty());
+  }
+}
+
+TEST(LineCause, AnOwnerOutsideThePathIsUnknown) {
+  EXPECT_EQ(cause_of({}, kNobody, {0, 0}), LineCause::unknown);
+}
+
+} // namespace
+} // namespace asperity::test
