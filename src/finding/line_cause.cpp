@@ -42,24 +42,37 @@ double speed_share(const PathPiece &piece, Vec2 foot) {
   return piece.feed_mm_per_s > 0.0 ? piece.speed_at(at * piece.length_mm) / piece.feed_mm_per_s : 1.0;
 }
 
-/// What happens where the level piece `here` meets its neighbour.
-LineCause cause_at_joint(const PathPiece &here, const PathPiece *neighbour, bool at_begin) {
+/// The piece `steps` before or after, if there is one.
+const PathPiece *neighbour_of(const TimedPath &path, std::size_t here, bool before, std::size_t steps) {
+  if (before ? here < steps : here + steps >= path.pieces.size())
+    return nullptr;
+  return &path.pieces[before ? here - steps : here + steps];
+}
+
+/// Not cutting along the wall: no piece at all, a rapid, or up and down.
+bool is_off(const PathPiece *piece) {
+  return !piece || piece->kind == MoveKind::rapid || steepness(*piece) != Steepness::level;
+}
+
+/// What happens at one end of the level piece `here`.
+LineCause cause_at_end(const TimedPath &path, std::size_t here, bool at_begin) {
+  const PathPiece &piece = path.pieces[here];
+  const PathPiece *neighbour = neighbour_of(path, here, at_begin, 1);
+  const LineCause off = at_begin ? LineCause::entry : LineCause::exit;
   if (!neighbour || neighbour->kind == MoveKind::rapid)
-    return at_begin ? LineCause::entry : LineCause::exit;
+    return off;
   if (neighbour->kind == MoveKind::dwell)
     return LineCause::dwell;
-  const Steepness steep = steepness(*neighbour);
-  if (steep == Steepness::down)
-    return LineCause::plunge;
-  if (steep == Steepness::up)
-    return at_begin ? LineCause::entry : LineCause::exit;
-  const double turn = at_begin ? turn_between(*neighbour, here) : turn_between(here, *neighbour);
+  if (const Steepness steep = steepness(*neighbour); steep != Steepness::level)
+    return steep == Steepness::down ? LineCause::plunge : off;
+  const double turn = at_begin ? turn_between(*neighbour, piece) : turn_between(piece, *neighbour);
   if (turn > kReversal_rad)
     return LineCause::reversal;
+  // A single move to or from the wall, square to it: the corner is where the cut begins or ends.
   if (turn > kCorner_rad)
-    return LineCause::corner;
-  const double speed = at_begin ? here.v_in_mm_per_s : here.v_out_mm_per_s;
-  if (speed < kStopShare * here.feed_mm_per_s)
+    return is_off(neighbour_of(path, here, at_begin, 2)) ? off : LineCause::corner;
+  const double speed = at_begin ? piece.v_in_mm_per_s : piece.v_out_mm_per_s;
+  if (speed < kStopShare * piece.feed_mm_per_s)
     return LineCause::stop;
   return turn > kJoint_rad ? LineCause::joint : LineCause::unknown;
 }
@@ -80,14 +93,10 @@ LineCause line_cause(const TimedPath &path, std::uint32_t owner, Vec2 foot) {
   // A level piece: the line lies at one of its ends, or it is slow there.
   const double to_begin = glm::length(plan(here.curve.begin) - foot);
   const double to_end = glm::length(plan(here.curve.end) - foot);
-  const auto ask = [&](bool at_begin) {
-    const bool has = at_begin ? owner > 0 : owner + 1u < path.pieces.size();
-    return cause_at_joint(here, has ? &path.pieces[at_begin ? owner - 1 : owner + 1] : nullptr, at_begin);
-  };
-  LineCause cause = ask(to_begin <= to_end);
+  LineCause cause = cause_at_end(path, owner, to_begin <= to_end);
   // A closed loop begins and ends at the same place.
   if ((cause == LineCause::unknown || cause == LineCause::joint) && std::abs(to_begin - to_end) < 0.1)
-    if (const LineCause other = ask(to_begin > to_end); other != LineCause::unknown)
+    if (const LineCause other = cause_at_end(path, owner, to_begin > to_end); other != LineCause::unknown)
       cause = other;
   if (cause == LineCause::unknown && speed_share(here, foot) < kSlowShare)
     return LineCause::slow;

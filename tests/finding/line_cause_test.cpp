@@ -45,10 +45,20 @@ TEST(LineCause, ARampThatTurnsBackIsAReversal) {
 }
 
 TEST(LineCause, SquareTurnsAreCornersAndSlightOnesJoints) {
-  const std::vector<PathPiece> corner{straight({0, 0, 0}, {30, 0, 0}), straight({30, 0, 0}, {30, 30, 0})};
-  EXPECT_EQ(cause_of(corner, 0, {29, 3}), LineCause::corner);
-  const std::vector<PathPiece> joint{straight({0, 0, 0}, {30, 0, 0}), straight({30, 0, 0}, {60, 1, 0})};
-  EXPECT_EQ(cause_of(joint, 0, {30, 3}), LineCause::joint);
+  const PathPiece on = straight({30, 30, 0}, {0, 30, 0});
+  EXPECT_EQ(cause_of({straight({0, 0, 0}, {30, 0, 0}), straight({30, 0, 0}, {30, 30, 0}), on}, 0, {29, 3}),
+            LineCause::corner);
+  EXPECT_EQ(cause_of({straight({0, 0, 0}, {30, 0, 0}), straight({30, 0, 0}, {60, 1, 0}), on}, 0, {30, 3}),
+            LineCause::joint);
+}
+
+TEST(LineCause, ASquareMoveToOrFromTheWallIsEntryOrExit) {
+  PathPiece rapid = straight({0, -9, 20}, {0, -9, 0});
+  rapid.kind = MoveKind::rapid;
+  const std::vector<PathPiece> pieces{rapid, straight({0, -9, 0}, {0, 0, 0}), straight({0, 0, 0}, {30, 0, 0}),
+                                      straight({30, 0, 0}, {30, -9, 0}), straight({30, -9, 0}, {30, -9, 20})};
+  EXPECT_EQ(cause_of(pieces, 2, {0.5, 3}), LineCause::entry);
+  EXPECT_EQ(cause_of(pieces, 2, {29.5, 3}), LineCause::exit);
 }
 
 TEST(LineCause, AnExactStopBetweenTangentMovesIsAStop) {
