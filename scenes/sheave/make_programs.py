@@ -42,11 +42,9 @@ def tail():
 def face_top():
     """Rings from the outside in, each entered by a straight feed in from the ring before."""
     lines = ["(top face)", f"G0 {at(0.25, radius=36.0)}", "G0 Z16.000", f"G1 Z{TOP:.3f} F{PLUNGE_FEED}"]
-    radius = 32.0
-    while radius > 12.5:
+    for radius in (32.0, 28.8, 25.6, 22.4, 19.2, 16.0, 12.8):
         lines.append(f"G1 {at(0.25, radius=radius)} F{SIDE_FEED}")
         lines.append(f"G2 {at(0.25, radius=radius)} I0.000 J{radius:.3f}")
-        radius -= 3.25
     lines += ["G0 Z30.000"]
     return lines
 
@@ -73,7 +71,7 @@ def plunged(levels):
 
 
 def zigzag(bottom, drop_per_lap):
-    """Whole laps that descend all the way, turning back at the seam, then one level lap each way."""
+    """Whole laps that descend all the way, turning back at the seam, then one level lap."""
     lines = ["(rim, zigzag ramp: whole laps descending, back and forth)"] + approach()
     z, forward = TOP, True
     lines.append(f"G1 Z{z:.3f} F{PLUNGE_FEED}")
@@ -86,10 +84,8 @@ def zigzag(bottom, drop_per_lap):
             lines.append(f"G1 {line} F{RAMP_FEED}" if first else line)
             first = False
         z, forward = end, not forward
-    for direction in (forward, not forward):
-        for i in range(1, CHORDS + 1):
-            turn = i / CHORDS if direction else 1.0 - i / CHORDS
-            lines.append(at(turn))
+    for i in range(1, CHORDS + 1):
+        lines.append(at(i / CHORDS if forward else 1.0 - i / CHORDS))
     return lines + leave()
 
 
@@ -99,7 +95,7 @@ def write(name, title, body):
 
 
 if __name__ == "__main__":
-    full = [12.0, 10.0, 8.0, 6.0, 4.0, 2.0, 0.0, -0.3]
+    full = [11.7, 9.7, 7.7, 5.7, 3.7, 1.7, -0.3]
     write("plunge.ngc", "Rim in levels, plunge entries", plunged(full))
-    write("zigzag.ngc", "Rim by zigzag ramp", zigzag(-0.3, 1.1))
-    write("shallow.ngc", "Rim in levels, plunge entries, last level too high", plunged([12.0, 10.0, 8.0, 6.0, 4.0, 2.0, 0.6]))
+    write("zigzag.ngc", "Rim by zigzag ramp", zigzag(-0.3, (TOP + 0.3) / 7))
+    write("shallow.ngc", "Rim in levels, plunge entries, last level too high", plunged([z + 0.9 for z in full]))

@@ -241,11 +241,13 @@ void Walker::cut_sideways(Station &at, const PathPiece &piece, const CutterModel
   s.peak_force_N = static_cast<float>(peak_force_N(k, contact.slices, cutter.teeth, level_feed));
   s.tip_bend_mm = static_cast<float>(load.away_mm);
   s.power_W = static_cast<float>(power_W(load.torque_Nmm, piece.spindle_rpm));
-  if (s.thickest_chip_mm >= cutter.least_chip_mm)
-    s.chip_temperature_C = static_cast<float>(
-        kRoom_C + chip_temperature_rise_K(k.ktc, k.kte, mean_chip_mm(level_feed, s.entry_rad, s.exit_rad),
-                                          job_.material.density_kg_per_m3,
-                                          job_.material.heat_capacity_J_per_kgK));
+  if (s.thickest_chip_mm >= cutter.least_chip_mm) {
+    // A chip cannot get hotter than where it flows.
+    const double rise =
+        chip_temperature_rise_K(k.ktc, k.kte, mean_chip_mm(level_feed, s.entry_rad, s.exit_rad),
+                                job_.material.density_kg_per_m3, job_.material.heat_capacity_J_per_kgK);
+    s.chip_temperature_C = static_cast<float>(std::min(kRoom_C + rise, job_.material.flow_temperature_C));
+  }
 }
 
 void Walker::cut_downwards(Station &at, const CutterModel &cutter) {

@@ -15,7 +15,7 @@ namespace asperity::test {
 inline Job boss_job() {
   Job job;
   job.title = "bell-crank bush";
-  job.material = *find_material("printed PETG");
+  job.material = *find_material("PETG (printed)");
   Cutter cutter;
   cutter.diameter_mm = 6, cutter.flute_length_mm = 15, cutter.shank_diameter_mm = 6, cutter.stick_out_mm = 22;
   cutter.runout_mm = 0;

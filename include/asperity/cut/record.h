@@ -24,7 +24,7 @@ struct CutSample {
   float mean_force_N[3] = {0, 0, 0};   ///< part frame x, y; z positive down
   float peak_force_N = 0;              ///< plan, over a revolution
   float tip_bend_mm = 0;          ///< tip, away from the wall positive (machine + cutter + blank)
-  float chip_temperature_C = 0;
+  float chip_temperature_C = 0;    ///< adiabatic, at most the flow temperature; 0 = no chip
   float power_W = 0;
   bool in_contact = false;
   bool climb = false;             ///< wall being made lies to the right
