@@ -1,19 +1,15 @@
 // Runs every finder in order and ranks what they found.
 #pragma once
 
-#include "asperity/chart/floor_chart.h"
-#include "asperity/chart/wall_chart.h"
+#include "asperity/chart/chart.h"
 #include "asperity/cut/record.h"
 #include "asperity/finding/finding.h"
 #include "asperity/job/job.h"
 #include "asperity/motion/timed_path.h"
 
-#include <variant>
 #include <vector>
 
 namespace asperity {
-
-using Chart = std::variant<WallChart, FloorChart>;
 
 /// Everything a finder may look at. charts[i] belongs to job.features[i].
 struct Evidence {

@@ -1,7 +1,7 @@
 // The roughness of a whole feature: read along and across the lay at sampled places, with its material band.
 #pragma once
 
-#include "asperity/finding/find_all.h"
+#include "asperity/chart/chart.h"
 #include "asperity/surface/areal_parameters.h"
 #include "asperity/surface/material_band.h"
 #include "asperity/surface/stylus_reading.h"
