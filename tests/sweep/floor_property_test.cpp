@@ -151,6 +151,18 @@ TEST(FloorProperty, TheSmallestOwnerKeepsEqualDepths) {
     }
 }
 
+TEST(FloorProperty, ALaterSweepMayBringASmallerOwner) {
+  for (const NamedProfile &cutter : all_profiles()) {
+    SweptPath path = path_with(cutter.profile);
+    add(path, Curve::line({-2, 0, 0}, {2, 0, 0}));
+    path.pieces[0].owner = 9;
+    FloorChart chart = swept(path);
+    path.pieces[0].owner = 4;
+    sweep(chart, path);
+    EXPECT_EQ(std::count(chart.owner.begin(), chart.owner.end(), 9u), 0) << cutter.name;
+  }
+}
+
 TEST(FloorProperty, TheFirstOfManyLevelMovesOwnsWhatItsFlatTipReached) {
   const CutterProfile flat = CutterProfile::flat(1.5);
   SweptPath path = path_with(flat);
