@@ -12,6 +12,14 @@ namespace {
 constexpr int kAngles = 36;       // 5 degree steps, crossings refined
 constexpr double kSkin_mm = 1e-3; // thinner than this the linear reading of the stock cannot tell contact
 
+/// (sin, cos) of the probing angles, phi = 0 to pi.
+const std::array<Vec2, kAngles + 1> kDirections = [] {
+  std::array<Vec2, kAngles + 1> directions;
+  for (int i = 0; i <= kAngles; ++i)
+    directions[static_cast<std::size_t>(i)] = {std::sin(kPi * i / kAngles), std::cos(kPi * i / kAngles)};
+  return directions;
+}();
+
 /// Depth of the stock along the front half of one circle.
 class FrontHalf {
 public:
@@ -23,6 +31,11 @@ public:
     return centre_ + radius_mm_ * (std::sin(phi) * feed_ + std::cos(phi) * left_);
   }
   double depth(double phi) const { return stock_.depth_mm(layer_, point(phi)) - kSkin_mm; }
+  double depth_at_step(int i) const {
+    const Vec2 direction = kDirections[static_cast<std::size_t>(i)];
+    return stock_.depth_mm(layer_, centre_ + radius_mm_ * (direction.x * feed_ + direction.y * left_)) -
+           kSkin_mm;
+  }
 
   /// Angle between a and b (depths of opposite sign) where the stock's side is crossed.
   double crossing(double a, double da, double b, double db) const {
@@ -51,7 +64,7 @@ private:
 /// The immersed arcs of the front half: at most the first and the last one.
 int immersed_arcs(const FrontHalf &front, Immersion (&arcs)[2]) {
   int count = 0;
-  double phi = 0.0, depth = front.depth(0.0);
+  double phi = 0.0, depth = front.depth_at_step(0);
   double begin = depth > 0.0 ? 0.0 : -1.0;
   const auto close = [&](double end) {
     arcs[std::min(count, 1)] = {begin, end};
@@ -59,7 +72,7 @@ int immersed_arcs(const FrontHalf &front, Immersion (&arcs)[2]) {
     begin = -1.0;
   };
   for (int i = 1; i <= kAngles; ++i) {
-    const double next = kPi * i / kAngles, next_depth = front.depth(next);
+    const double next = kPi * i / kAngles, next_depth = front.depth_at_step(i);
     if ((depth > 0.0) != (next_depth > 0.0)) {
       const double at = front.crossing(phi, depth, next, next_depth);
       if (next_depth > 0.0)

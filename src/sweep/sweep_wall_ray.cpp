@@ -162,6 +162,13 @@ Entry lowest_smooth(const Section &section, double u_guess, const Ray &ray) {
 }
 
 Entry lowest_at_crossing(const Section &section, const Ray &ray) {
+  // Quick refusals: the foot stays out of the disc's reach, or the centre never comes beyond the wall.
+  const Vec2 first = section.centre_at(section.u0) - ray.foot, last = section.centre_at(section.u1) - ray.foot;
+  const double r0 = section.radius_at(section.u0), r1 = section.radius_at(section.u1);
+  const double length = 1.02 * glm::length(last - first); // arcs of kMostSweep_rad are 0.7 % longer than their chord
+  if (glm::length(first) + glm::length(last) - length > 2.0 * std::max(r0, r1) ||
+      glm::dot(first + last, ray.normal) > length)
+    return {};
   // How far the foot lies outside the disc: a convex function of u but for the bend of short arcs.
   const auto outside = [&](double u) {
     return glm::length(section.centre_at(u) - ray.foot) - section.radius_at(u);

@@ -88,14 +88,24 @@ bool can_face(const WallElement &element, const Stroke &stroke, double side, dou
          last > -element.half_length_mm - slack;
 }
 
+/// Can the disc's centre lie beyond the wall, seen along some ray that meets the disc?
 bool may_cross(const WallElement &element, const Stroke &stroke, double radius) {
   const double slack = stroke.offset_max_mm + 1e-6;
   const double half = 0.5 * stroke.plan_length_mm();
   const double height = element.height_mm(stroke.plan_point(0.5));
-  if (!element.is_arc || element.facing < 0.0)
+  if (!element.is_arc)
     return height - half - slack < 0.0;
-  const double nearest = height + element.radius_mm - half - slack;
-  return nearest < std::hypot(element.radius_mm, radius);
+  // Distance of the stroke from the element's centre: no further from its middle than its length allows, and an arc
+  // keeps between the two circles its own centre gives.
+  const double at_middle = glm::length(stroke.plan_point(0.5) - element.middle);
+  const double apart = glm::length(stroke.centre - element.middle);
+  if (element.facing < 0.0) {
+    const double farthest = stroke.is_arc ? std::min(at_middle + half, apart + stroke.radius_mm) : at_middle + half;
+    return farthest + slack > element.radius_mm;
+  }
+  const double nearest =
+      stroke.is_arc ? std::max(at_middle - half, std::abs(apart - stroke.radius_mm)) : at_middle - half;
+  return nearest - slack < std::hypot(element.radius_mm, radius);
 }
 
 /// Cheap first: box against box, then true distance from the stroke's middle.

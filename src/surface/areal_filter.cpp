@@ -1,0 +1,138 @@
+// The areal Gaussian filter: weighted heights and weights are filtered along both axes, then divided.
+#include "asperity/surface/areal_filter.h"
+
+#include "asperity/base/parallel.h"
+#include "asperity/chart/floor_chart.h"
+#include "asperity/chart/wall_chart.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace asperity {
+
+namespace {
+
+/// Sums of weight x height and of weight over the valid cells; both rows of the same grid.
+struct WeightedGrid {
+  std::vector<float> height, weight;
+};
+
+bool is_even(const std::vector<double> &places) {
+  constexpr double kEvenShare = 1e-6; // of a spacing; rounding of chart places stays far below
+  if (places.size() < 2)
+    return false;
+  const double spacing = places[1] - places[0];
+  for (std::size_t i = 1; i < places.size(); ++i)
+    if (std::abs(places[i] - places[i - 1] - spacing) > kEvenShare * spacing)
+      return false;
+  return true;
+}
+
+void copy_cell(float residual_mm, bool valid, HeightGrid &grid) {
+  const bool usable = valid && std::isfinite(residual_mm);
+  grid.heights_mm.push_back(usable ? residual_mm : 0.0f);
+  grid.valid.push_back(usable ? 1 : 0);
+}
+
+/// Filter without end scaling: zeros beyond open ends count as gaps, which the division repairs.
+std::vector<double> smooth_line(const GaussianFilter &filter, const std::vector<float> &line,
+                                ProfileEnds ends) {
+  if (ends == ProfileEnds::closed)
+    return filter.mean_line(line, ends);
+  const std::size_t reach = filter.weights().size() - 1;
+  std::vector<float> padded(line.size() + reach, 0.0f);
+  std::copy(line.begin(), line.end(), padded.begin());
+  // Followed by a kernel's reach of zeros, the line may as well be closed.
+  std::vector<double> smooth = filter.mean_line(padded, ProfileEnds::closed);
+  smooth.resize(line.size());
+  return smooth;
+}
+
+void smooth_rows(const HeightGrid &grid, const GaussianFilter &filter, int threads,
+                 std::vector<float> &field) {
+  constexpr std::size_t kBand = 8;
+  for_each_band(grid.rows, kBand, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t row = begin; row < end; ++row) {
+      const auto first = field.begin() + static_cast<std::ptrdiff_t>(grid.at(0, row));
+      const std::vector<float> line(first, first + static_cast<std::ptrdiff_t>(grid.columns));
+      const std::vector<double> smooth = smooth_line(filter, line, grid.x_ends);
+      std::transform(smooth.begin(), smooth.end(), first, [](double v) { return static_cast<float>(v); });
+    }
+  });
+}
+
+void smooth_columns(const HeightGrid &grid, const GaussianFilter &filter, int threads,
+                    std::vector<float> &field) {
+  constexpr std::size_t kBand = 32;
+  for_each_band(grid.columns, kBand, threads, [&](std::size_t begin, std::size_t end) {
+    std::vector<float> line(grid.rows);
+    for (std::size_t column = begin; column < end; ++column) {
+      for (std::size_t row = 0; row < grid.rows; ++row)
+        line[row] = field[grid.at(column, row)];
+      const std::vector<double> smooth = smooth_line(filter, line, ProfileEnds::open);
+      for (std::size_t row = 0; row < grid.rows; ++row)
+        field[grid.at(column, row)] = static_cast<float>(smooth[row]);
+    }
+  });
+}
+
+} // namespace
+
+std::optional<HeightGrid> height_grid(const WallChart &chart) {
+  if (!is_even(chart.s_mm) || !is_even(chart.z_mm))
+    return std::nullopt;
+  HeightGrid grid;
+  grid.columns = chart.columns();
+  grid.rows = chart.rows();
+  grid.spacing_x_mm = chart.s_mm[1] - chart.s_mm[0];
+  grid.spacing_y_mm = chart.z_mm[1] - chart.z_mm[0];
+  // The columns go all the way round when one more spacing closes the outline.
+  constexpr double kClosesWithin = 1e-3; // of a spacing
+  const double gap_mm = chart.outline.length_mm() - grid.spacing_x_mm * static_cast<double>(grid.columns);
+  if (std::abs(gap_mm) < kClosesWithin * grid.spacing_x_mm)
+    grid.x_ends = ProfileEnds::closed;
+  for (std::size_t cell = 0; cell < chart.columns() * chart.rows(); ++cell)
+    copy_cell(chart.residual_mm(cell), chart.is_cut(cell), grid);
+  return grid;
+}
+
+HeightGrid height_grid(const FloorChart &chart) {
+  HeightGrid grid;
+  grid.columns = chart.nx;
+  grid.rows = chart.ny;
+  grid.spacing_x_mm = grid.spacing_y_mm = chart.spacing_mm;
+  for (std::size_t cell = 0; cell < chart.nx * chart.ny; ++cell)
+    copy_cell(chart.residual_mm(cell), chart.in_feature(cell) && chart.is_cut(cell), grid);
+  return grid;
+}
+
+std::vector<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int threads) {
+  const GaussianFilter along(cutoff_mm, grid.spacing_x_mm), across(cutoff_mm, grid.spacing_y_mm);
+  WeightedGrid sums;
+  for (std::size_t cell = 0; cell < grid.heights_mm.size(); ++cell) {
+    sums.weight.push_back(grid.valid[cell] ? 1.0f : 0.0f);
+    sums.height.push_back(grid.valid[cell] ? grid.heights_mm[cell] : 0.0f);
+  }
+  for (std::vector<float> *field : {&sums.height, &sums.weight}) {
+    smooth_rows(grid, along, threads, *field);
+    smooth_columns(grid, across, threads, *field);
+  }
+
+  // Below a millionth of a kernel nothing but the far tail is in reach.
+  constexpr float kLeastWeight = 1e-6f;
+  for (std::size_t cell = 0; cell < sums.height.size(); ++cell)
+    sums.height[cell] = sums.weight[cell] > kLeastWeight ? sums.height[cell] / sums.weight[cell] : 0.0f;
+  return sums.height;
+}
+
+HeightGrid rough_surface(const HeightGrid &grid, const Bandwidth &band, int threads) {
+  HeightGrid rough = grid;
+  if (band.short_mm >= std::min(grid.spacing_x_mm, grid.spacing_y_mm))
+    rough.heights_mm = mean_surface_mm(grid, band.short_mm, threads);
+  const std::vector<float> mean = mean_surface_mm(rough, band.cutoff_mm, threads);
+  for (std::size_t cell = 0; cell < mean.size(); ++cell)
+    rough.heights_mm[cell] = rough.valid[cell] ? rough.heights_mm[cell] - mean[cell] : 0.0f;
+  return rough;
+}
+
+} // namespace asperity

@@ -1,0 +1,38 @@
+// Heights of tooth marks on a floor.
+#include "asperity/surface/floor_marks.h"
+
+#include "asperity/surface/kinematic.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace asperity {
+
+double ball_floor_texture_mm(const BallFloor &floor, double along_mm, double across_mm) {
+  // The nearest dent lies in the nearest row or in a row beside it.
+  const double row = std::round(across_mm / floor.stepover_mm);
+  double nearest = HUGE_VAL;
+  for (const double j : {row - 1.0, row, row + 1.0}) {
+    const double shift = std::fmod(std::abs(j), 2.0) == 1.0 ? floor.stagger * floor.pitch_mm : 0.0;
+    const double x = std::remainder(along_mm - shift, floor.pitch_mm);
+    const double y = across_mm - j * floor.stepover_mm;
+    nearest = std::min(nearest, x * x + y * y);
+  }
+  return arc_cusp_mm(floor.radius_mm, 2.0 * std::sqrt(nearest));
+}
+
+double end_floor_texture_mm(const EndFloor &floor, double along_mm, double across_mm) {
+  const double circle = floor.radius_mm - floor.corner_mm;
+  if (floor.pitch_mm <= 0 || std::abs(across_mm) >= circle)
+    return 0.0;
+  // Aside of the middle the leading half of the circle lags behind its foremost point.
+  const double lag = arc_cusp_mm(circle, 2.0 * across_mm);
+  const double place = along_mm + lag;
+  if (floor.corner_mm > 0)
+    return arc_cusp_mm(floor.corner_mm, 2.0 * std::remainder(place, floor.pitch_mm));
+  // The next mark lies ahead; from its corner the edge rises backwards, to the centre.
+  const double behind = floor.pitch_mm * std::ceil(place / floor.pitch_mm) - place;
+  return behind * std::tan(floor.dish_rad);
+}
+
+} // namespace asperity
