@@ -1,0 +1,38 @@
+// The Gaussian filter over a surface (ISO 16610-61): the profile filter along both axes, gaps left out.
+#pragma once
+
+#include "asperity/surface/gaussian_filter.h"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+namespace asperity {
+
+struct FloorChart;
+struct WallChart;
+
+/// Heights on an even grid, row-major: index = row * columns + column. valid[i] == 0 marks a gap.
+struct HeightGrid {
+  std::size_t columns = 0, rows = 0;
+  double spacing_x_mm = 0, spacing_y_mm = 0; ///< between columns, between rows
+  ProfileEnds x_ends = ProfileEnds::open;    ///< closed: the last column is followed by the first
+  std::vector<float> heights_mm;
+  std::vector<std::uint8_t> valid;
+
+  std::size_t at(std::size_t column, std::size_t row) const { return row * columns + column; }
+};
+
+/// Residuals of the cells a pass has cut, the rest gaps. Nothing when the chart's columns or rows are uneven.
+std::optional<HeightGrid> height_grid(const WallChart &chart);
+HeightGrid height_grid(const FloorChart &chart);
+
+/// Mean surface by Gaussian weights over the valid cells within +- one cutoff; gaps get the surface of their
+/// neighbours, or 0 with none in reach. The result never depends on `threads` (0 = all cores).
+std::vector<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int threads = 0);
+
+/// Scale-limited surface: S-filtered heights minus their mean surface. Gaps stay gaps.
+HeightGrid rough_surface(const HeightGrid &grid, const Bandwidth &band, int threads = 0);
+
+} // namespace asperity
