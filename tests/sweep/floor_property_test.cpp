@@ -71,7 +71,7 @@ TEST(FloorProperty, SharingCellsAmongJoinedPiecesChangesNothing) {
     for (const double slope : {0.0, 0.05, 1.5})
       for (const NamedProfile &cutter : all_profiles()) {
         const SweptPath path =
-            wandering_path(cutter.profile, number++, 80, turn_rad, slope, slope == 0.0 ? 0.0 : 0.01);
+            wandering_path(cutter.profile, number++, 50, turn_rad, slope, slope == 0.0 ? 0.0 : 0.01);
         expect_same(swept(path), swept(unjoined(path)), cutter.name);
       }
 }
