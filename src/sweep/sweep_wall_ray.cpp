@@ -163,9 +163,11 @@ Entry lowest_smooth(const Section &section, double u_guess, const Ray &ray) {
 
 Entry lowest_at_crossing(const Section &section, const Ray &ray) {
   // Quick refusals: the foot stays out of the disc's reach, or the centre never comes beyond the wall.
-  const Vec2 first = section.centre_at(section.u0) - ray.foot, last = section.centre_at(section.u1) - ray.foot;
+  const Vec2 first = section.centre_at(section.u0) - ray.foot,
+             last = section.centre_at(section.u1) - ray.foot;
   const double r0 = section.radius_at(section.u0), r1 = section.radius_at(section.u1);
-  const double length = 1.02 * glm::length(last - first); // arcs of kMostSweep_rad are 0.7 % longer than their chord
+  const double length =
+      1.02 * glm::length(last - first); // arcs of kMostSweep_rad are 0.7 % longer than their chord
   if (glm::length(first) + glm::length(last) - length > 2.0 * std::max(r0, r1) ||
       glm::dot(first + last, ray.normal) > length)
     return {};
@@ -190,7 +192,12 @@ Entry lowest_at_crossing(const Section &section, const Ray &ray) {
   if (at_begin >= 0.0 && at_end >= 0.0) {
     // Both ends clear the foot: look for the nearest approach between them.
     double low = section.u0, high = section.u1;
-    for (int i = 0; i < 80; ++i) {
+    if (section.is_straight) {
+      const Vec2 along = last - first;
+      low = high =
+          low + (high - low) * std::clamp(-glm::dot(first, along) / glm::dot(along, along), 0.0, 1.0);
+    }
+    for (int i = 0; i < 80 && low < high; ++i) {
       const double third = (high - low) / 3.0;
       if (outside(low + third) < outside(high - third))
         high -= third;

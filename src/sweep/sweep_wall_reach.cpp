@@ -95,12 +95,13 @@ bool may_cross(const WallElement &element, const Stroke &stroke, double radius) 
   const double height = element.height_mm(stroke.plan_point(0.5));
   if (!element.is_arc)
     return height - half - slack < 0.0;
-  // Distance of the stroke from the element's centre: no further from its middle than its length allows, and an arc
-  // keeps between the two circles its own centre gives.
+  // Distance of the stroke from the element's centre: no further from its middle than its length allows, and
+  // an arc keeps between the two circles its own centre gives.
   const double at_middle = glm::length(stroke.plan_point(0.5) - element.middle);
   const double apart = glm::length(stroke.centre - element.middle);
   if (element.facing < 0.0) {
-    const double farthest = stroke.is_arc ? std::min(at_middle + half, apart + stroke.radius_mm) : at_middle + half;
+    const double farthest =
+        stroke.is_arc ? std::min(at_middle + half, apart + stroke.radius_mm) : at_middle + half;
     return farthest + slack > element.radius_mm;
   }
   const double nearest =

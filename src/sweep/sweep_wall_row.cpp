@@ -23,8 +23,8 @@ bool outgrows(const Disc &disc) { return disc.growth > glm::length(disc.velocity
 bool dwindles(const Disc &disc) { return -disc.growth > glm::length(disc.velocity); }
 
 /// Do both motions touch the wall in nearly the same direction, on either side?
-bool is_smooth_joint(const Disc &before, const Disc &after) {
-  if ((outgrows(before) && outgrows(after)) || (dwindles(before) && dwindles(after)))
+bool is_smooth_joint(const Disc &before, const Disc &after, bool sees_alike) {
+  if (sees_alike && ((outgrows(before) && outgrows(after)) || (dwindles(before) && dwindles(after))))
     return true;
   for (const double side : {1.0, -1.0}) {
     const Vec2 a = contact_direction(before, side), b = contact_direction(after, side);
@@ -86,14 +86,14 @@ void WallRow::recall(std::size_t i) {
     return;
   const Section &last = sections_.all[sections_.count - 1];
   if (last.u1 == 1.0)
-    end_ = {true, true, false, last.at(1.0), i, stroke.owner};
+    end_ = {true, true, false, last.at(1.0), 1.0, i, stroke.owner};
 }
 
 void WallRow::close() {
   if (end_.is_set && !dwindles(end_.disc)) {
     const Stroke &stroke = plan_.strokes[end_.stroke];
     if (side_ == WallSide::left || stroke.has_two_sides) {
-      const Seen seen = end_.is_still ? Seen{} : seen_from(end_.stroke, 1.0);
+      const Seen seen = end_.is_still ? Seen{} : seen_from(end_.stroke, end_.u);
       cut_disc(end_.stroke, end_.disc, seen, seen, end_.owner);
     }
   }
@@ -110,10 +110,11 @@ void WallRow::follow_section(const Section &section, std::size_t i, bool is_join
     const bool is_held = is_joined && is_same_disc(end_.disc, begin, kSamePlace_mm);
     if (!is_held) {
       close();
-      end_ = {true, is_at_stroke_end, true, begin, i, stroke.owner};
+      end_ = {true, is_at_stroke_end, true, begin, section.u1, i, stroke.owner};
     }
     end_.owner = std::min(end_.owner, stroke.owner);
     end_.stroke = i;
+    end_.u = section.u1;
     end_.is_at_stroke_end = is_at_stroke_end;
     return;
   }
@@ -122,7 +123,7 @@ void WallRow::follow_section(const Section &section, std::size_t i, bool is_join
   const bool has_fan = meet_joint(section, i, begin, is_joined);
   cut_contacts(section, i, begin, end, has_fan, begin_owner);
   cut_crossing(section, i, begin, end);
-  end_ = {true, is_at_stroke_end, false, end, i, stroke.owner};
+  end_ = {true, is_at_stroke_end, false, end, section.u1, i, stroke.owner};
 }
 
 /// Cuts whole discs where the path begins, breaks or turns. True when the joint is smooth, so that the
@@ -138,14 +139,18 @@ bool WallRow::meet_joint(const Section &section, std::size_t i, const Disc &begi
       cut_disc(i, begin, seen, seen, stroke.owner);
     return false;
   }
-  const Stroke &before = plan_.strokes[end_.stroke];
-  if (!end_.is_still && is_smooth_joint(end_.disc, begin))
+  const bool is_shared = !stroke.has_two_sides && !plan_.strokes[end_.stroke].has_two_sides;
+  if (!end_.is_still && is_smooth_joint(end_.disc, begin, is_shared))
     return !outgrows(begin) && !dwindles(begin);
-  const bool is_shared = !stroke.has_two_sides && !before.has_two_sides;
-  if (!outgrows(begin) && !dwindles(end_.disc) && (side_ == WallSide::left || !is_shared)) {
-    const Seen seen_before = end_.is_still ? Seen{} : seen_from(end_.stroke, 1.0);
-    cut_disc(i, begin, seen, seen_before, std::min(end_.owner, stroke.owner));
-  }
+  if (is_shared && (side_ == WallSide::right || outgrows(begin) || dwindles(end_.disc)))
+    return false;
+  // Where one motion covers this disc with its own larger discs, only what the other sees is left to cut.
+  const Seen seen_before = end_.is_still ? Seen{} : seen_from(end_.stroke, end_.u);
+  const std::uint32_t owner = std::min(end_.owner, stroke.owner);
+  if (!outgrows(begin))
+    cut_disc(i, begin, seen, dwindles(end_.disc) ? seen : seen_before, owner);
+  else if (!dwindles(end_.disc))
+    cut_disc(i, begin, seen_before, seen_before, owner);
   return false;
 }
 

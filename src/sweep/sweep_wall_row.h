@@ -20,6 +20,7 @@ private:
     bool is_set = false, is_at_stroke_end = false;
     bool is_still = false; ///< nothing has moved yet since the path began at this row
     Disc disc;
+    double u = 0.0;
     std::size_t stroke = 0;
     std::uint32_t owner = 0;
   };

@@ -71,7 +71,7 @@ template <class F> double golden(const F &f, double low, double high) {
 }
 
 double piece_e_mm(const SweptPiece &piece, const SweptCutter &cutter, Vec2 foot, Vec2 normal, double z) {
-  constexpr double kStep_mm = 0.02;
+  constexpr double kStep_mm = 0.04;
   const auto f = [&](double u) { return e_at(piece, cutter, foot, normal, z, u); };
   const int steps = static_cast<int>(std::clamp(piece.curve.length_mm() / kStep_mm, 40.0, 5000.0));
   double best = kNone, before = kNone, here = f(0.0);
