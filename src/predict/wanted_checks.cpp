@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace asperity {
 
@@ -23,9 +24,10 @@ void check_sizes(std::vector<WantedCheck> &checks, const std::string &name, cons
   for (const SizeMeasure &size : result.sizes) {
     if (!size.wanted)
       continue;
-    checks.push_back({name, size.what,
-                      fmt::format("{:.3f} to {:.3f} mm", size.wanted->lower_mm, size.wanted->upper_mm),
-                      size.mean_mm, "mm", size.verdict == Verdict::met});
+    checks.push_back(
+        {name, size.what, fmt::format("{:.3f} to {:.3f} mm", size.wanted->lower_mm, size.wanted->upper_mm),
+         size.verdict == Verdict::not_measured ? std::numeric_limits<double>::quiet_NaN() : size.mean_mm,
+         "mm", size.verdict == Verdict::met});
   }
 }
 
@@ -37,7 +39,10 @@ std::vector<WantedCheck> wanted_checks(const Outcome &outcome) {
     const Feature &feature = outcome.job.features[i];
     const FinishWanted &finish = finish_of(feature);
     check_sizes(checks, name_of(feature), outcome.features[i]);
-    const auto at_most = [&](const char *what, double limit, const char *unit, double predicted) {
+    const bool reached = outcome.features[i].cut_share > 0.0;
+    const auto at_most = [&](const char *what, double limit, const char *unit, double found) {
+      // Where no pass reaches the feature there is nothing to judge, and nothing is met.
+      const double predicted = reached ? found : std::numeric_limits<double>::quiet_NaN();
       checks.push_back({name_of(feature), what, fmt::format("at most {} {}", limit, unit), predicted, unit,
                         predicted <= limit});
     };
