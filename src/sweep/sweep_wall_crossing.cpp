@@ -1,0 +1,88 @@
+// The far side of the disc passing the foot of a ray: beyond that moment the cutter no longer counts.
+#include "sweep_wall_ray.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace asperity {
+
+namespace {
+
+/// How far the foot of a ray lies outside the disc at u. Convex in u but for the bend of short arcs, because
+/// a cutter's radius is a concave function of height.
+class Outside {
+public:
+  Outside(const Section &section, Vec2 foot) : section_(section), foot_(foot) {
+    begin_ = section.centre_at(section.u0) - foot;
+    end_ = section.centre_at(section.u1) - foot;
+    most_radius_mm_ = std::max(section.radius_at(section.u0), section.radius_at(section.u1));
+    constexpr double kArcOverChord = 1.02; // 1.007 for an arc of kMostSweep_rad, and some for the offsets
+    length_mm_ = kArcOverChord * glm::length(end_ - begin_);
+  }
+
+  double operator()(double u) const {
+    return glm::length(section_.centre_at(u) - foot_) - section_.radius_at(u);
+  }
+
+  /// Cheap: the disc stays away from the foot, or its centre never comes beyond the wall.
+  bool is_plainly_clear(Vec2 normal) const {
+    return glm::length(begin_) + glm::length(end_) - length_mm_ > 2.0 * most_radius_mm_ ||
+           glm::dot(begin_ + end_, normal) > length_mm_;
+  }
+
+  /// A u within the section at which the foot is in the disc, or a negative number.
+  double find_inside() const {
+    double low = section_.u0, high = section_.u1;
+    const double per_u = length_mm_ / (high - low);
+    for (int i = 0; i < 60; ++i) {
+      const double u = 0.5 * (low + high);
+      const Disc disc = section_.at(u);
+      const Vec2 v = disc.centre - foot_;
+      const double distance = glm::length(v);
+      if (distance < disc.radius_mm)
+        return u;
+      if (distance - most_radius_mm_ > 0.5 * (high - low) * per_u)
+        return -1.0;
+      (glm::dot(v, disc.velocity) > disc.growth * distance ? high : low) = u;
+    }
+    return -1.0;
+  }
+
+private:
+  const Section &section_;
+  Vec2 foot_, begin_{0.0}, end_{0.0};
+  double most_radius_mm_ = 0, length_mm_ = 0;
+};
+
+} // namespace
+
+Entry lowest_at_crossing(const Section &section, const Ray &ray) {
+  const Outside outside(section, ray.foot);
+  if (outside.is_plainly_clear(ray.normal))
+    return {};
+  const bool begins_inside = outside(section.u0) < 0.0, ends_inside = outside(section.u1) < 0.0;
+  if (begins_inside && ends_inside)
+    return {};
+  const double inside = begins_inside ? section.u0 : ends_inside ? section.u1 : outside.find_inside();
+  if (inside < 0.0)
+    return {};
+
+  // Where the foot enters or leaves the disc on its far side, a = -sqrt(r² - b²), so e = 2a.
+  Entry best;
+  const auto try_crossing = [&](double in, double out) {
+    for (int i = 0; i < 60; ++i) {
+      const double middle = 0.5 * (in + out);
+      (outside(middle) < 0.0 ? in : out) = middle;
+    }
+    const double a = glm::dot(section.centre_at(in) - ray.foot, ray.normal);
+    if (a < 0.0 && 2.0 * a < best.e_mm)
+      best = {2.0 * a, in};
+  };
+  if (!begins_inside)
+    try_crossing(inside, section.u0);
+  if (!ends_inside)
+    try_crossing(inside, section.u1);
+  return best;
+}
+
+} // namespace asperity
