@@ -15,6 +15,7 @@ namespace {
 constexpr double kRing_px = 9.0;
 constexpr int kTagHeight_px = 24;
 constexpr std::size_t kMostListed = 12;
+constexpr std::size_t kMostSizes = 2; ///< the summary has the others
 
 std::string words_of(const Finding &finding) {
   std::string text(name_of(finding.kind));
@@ -22,7 +23,7 @@ std::string words_of(const Finding &finding) {
     text = "DANGER: " + text;
   if (!finding.where.empty())
     text += ", " + finding.where;
-  for (std::size_t i = 0; i < finding.size.size(); ++i)
+  for (std::size_t i = 0; i < finding.size.size() && i < kMostSizes; ++i)
     text += fmt::format("{} {} {}", i == 0 ? ":" : ",", finding.size[i].name,
                         quantity_text(finding.size[i].value, finding.size[i].unit));
   const std::string lines = lines_text(finding.lines, finding.line_count);

@@ -72,6 +72,15 @@ TEST(SummaryText, NotesDefaultsAndCautionsAreNeverLeftOut) {
     EXPECT_TRUE(holds(text, caution)) << caution;
 }
 
+TEST(SummaryText, ASourceSharedByNeighbouringDefaultsIsSaidOnce) {
+  Outcome outcome = rim_outcome();
+  outcome.job.defaults_used = {"a_mm = 1 (from memory)", "b_mm = 2 (from memory)", "c_mm = 3 (taken as none)",
+                               "d = 4"};
+  const std::string text = summary_text(outcome);
+  EXPECT_TRUE(holds(text, "    a_mm = 1, b_mm = 2 (from memory)\n    c_mm = 3 (taken as none)\n    d = 4\n"))
+      << text;
+}
+
 TEST(SummaryText, WrapsProseToTheWidthOfTheTerminal) {
   constexpr std::size_t kTableIsWider = 78; // the widest row of the wanted table, which is never broken
   EXPECT_LE(widest_line(summary_text(rim_outcome(), {.width = 60})), kTableIsWider);
