@@ -1,0 +1,189 @@
+// Roughness of a feature: map, patch and two traces.
+#include "asperity/texture/feature_roughness.h"
+
+#include "lay_direction.h"
+#include "ra_map.h"
+#include "trace_line.h"
+#include "wanted_height.h"
+
+#include "asperity/base/units.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace asperity {
+
+namespace {
+
+/// Sections to lay for five to read: open traces lose half a cutoff at each end.
+constexpr double kSections = 6;
+/// Side of the areal patch [mm], and how finely it is laid.
+constexpr double kPatch_mm = 3.0, kPatchRow_mm = 0.05, kCellsPerMark = 8;
+constexpr double kFinestCell_mm = 0.0025, kCoarsestCell_mm = 0.0125;
+
+struct Place {
+  double x_mm = 0, y_mm = 0; ///< s and z on walls
+};
+
+struct Asked {
+  const Feature &feature;
+  const Chart &chart;
+  const TextureSource &source;
+  int threads;
+};
+
+std::vector<double> places_over(double low, double high, double spacing_mm) {
+  const auto count = static_cast<std::size_t>(std::max(3.0, std::floor((high - low) / spacing_mm)));
+  std::vector<double> places;
+  for (std::size_t i = 0; i < count; ++i)
+    places.push_back(low + (static_cast<double>(i) + 0.5) * (high - low) / static_cast<double>(count));
+  return places;
+}
+
+double cell_for(double pitch_mm) {
+  return pitch_mm > 0 ? std::clamp(pitch_mm / kCellsPerMark, kFinestCell_mm, kCoarsestCell_mm)
+                      : kCoarsestCell_mm;
+}
+
+/// Stretch of kPatch_mm about a middle, moved to lie within low..high.
+std::pair<double, double> stretch_about(double middle, double low, double high) {
+  const double half = std::min(kPatch_mm, high - low) / 2.0;
+  const double held = std::clamp(middle, low + half, high - half);
+  return {held - half, held + half};
+}
+
+std::optional<HeightGrid> wall_patch(const Asked &asked, const WallFeature &wall, Place place,
+                                     const Progress &progress) {
+  const double pitch = mark_pitch_mm(std::get<WallChart>(asked.chart), asked.source);
+  const auto [s0, s1] = stretch_about(place.x_mm, 0.0, wall.outline.length_mm());
+  const auto [z0, z1] = stretch_about(place.y_mm, wall.z_bottom_mm, wall.z_top_mm);
+  WallChart strip = wall_strip(asked.source.job, wall, places_over(s0, s1, cell_for(pitch)),
+                               places_over(z0, z1, kPatchRow_mm));
+  sweep_wall_with_marks(strip, asked.source, asked.threads, progress);
+  return height_grid(strip);
+}
+
+HeightGrid floor_grid(const Asked &asked, Place place, const Progress &progress) {
+  const double pitch = floor_pitch_mm(std::get<FloorChart>(asked.chart), asked.source);
+  const Vec2 middle(place.x_mm, place.y_mm), half(kPatch_mm / 2.0);
+  FloorChart patch =
+      floor_patch(asked.source.job, asked.feature, middle - half, middle + half, cell_for(pitch));
+  sweep_floor_with_marks(patch, asked.source, asked.threads, progress);
+  return height_grid(patch);
+}
+
+/// Five sections about a place; again and longer where the first reading asks for a longer cutoff.
+Trace trace_about(const Asked &asked, const std::string &along, Place place) {
+  const bool first_axis = along == "s" || along == "x";
+  TraceRequest request;
+  request.along = along;
+  request.at_mm = first_axis ? place.y_mm : place.x_mm;
+  const double middle = first_axis ? place.x_mm : place.y_mm;
+  Trace trace;
+  double cutoff_mm = kWindow_mm;
+  while (true) {
+    request.length_mm = kSections * cutoff_mm;
+    request.from_mm = middle - *request.length_mm / 2.0;
+    std::string why;
+    trace = lay_trace(asked.feature, asked.chart, asked.source, request, asked.threads, why);
+    if (trace.reading.settings.cutoff_mm <= cutoff_mm)
+      return trace;
+    cutoff_mm = trace.reading.settings.cutoff_mm;
+  }
+}
+
+Vec3 point_of(const Chart &chart, std::size_t cell) {
+  if (const auto *wall = std::get_if<WallChart>(&chart)) {
+    const Vec2 foot = wall->foot[cell % wall->columns()];
+    return {foot.x, foot.y, wall->z_mm[cell / wall->columns()]};
+  }
+  const auto &floor = std::get<FloorChart>(chart);
+  return {floor.x_mm(cell % floor.nx), floor.y_mm(cell / floor.nx),
+          floor.base_mm + static_cast<double>(floor.wanted_mm[cell])};
+}
+
+double skin_share_of(const Chart &chart) {
+  std::size_t cells = 0, skin = 0;
+  std::visit(
+      [&](const auto &c) {
+        for (std::size_t cell = 0; cell < c.envelope_mm.size(); ++cell) {
+          if constexpr (std::is_same_v<std::decay_t<decltype(c)>, FloorChart>)
+            if (!c.in_feature(cell))
+              continue;
+          ++cells;
+          skin += c.is_cut(cell) ? 0 : 1;
+        }
+      },
+      chart);
+  return cells > 0 ? static_cast<double>(skin) / static_cast<double>(cells) : 0.0;
+}
+
+void note_map(FeatureRoughness &result, const Asked &asked, const RaMap &map, std::size_t roughest) {
+  result.map_columns = map.columns;
+  result.map_rows = map.rows;
+  for (const RaWindow &window : map.windows)
+    result.map_ra_um.push_back(static_cast<float>(window.ra_um));
+  const RaWindow &worst = map.windows[roughest];
+  result.worst_ra_um = worst.ra_um;
+  result.worst_place_mm = point_of(asked.chart, worst.roughest);
+  const std::uint32_t owner = std::visit([&](const auto &c) { return c.owner[worst.roughest]; }, asked.chart);
+  if (owner != kNobody)
+    result.worst_line = asked.source.path.pieces[owner].line;
+}
+
+void note_band(FeatureRoughness &result, const Material &material) {
+  result.ra_um =
+      um_from_mm(std::max(result.along.reading.parameters.ra_mm, result.across.reading.parameters.ra_mm));
+  result.rz_um =
+      um_from_mm(std::max(result.along.reading.parameters.rz_mm, result.across.reading.parameters.rz_mm));
+  result.ra_band = ra_band(result.ra_um, {material.own_ra_low_um, material.own_ra_high_um});
+  result.grade_low = roughness_grade(result.ra_band.low_um);
+  result.grade_high = roughness_grade(result.ra_band.high_um);
+}
+
+} // namespace
+
+FeatureRoughness roughness_of(const Feature &feature, const Chart &chart, const TextureSource &source,
+                              int threads, const Progress &progress) {
+  FeatureRoughness result;
+  const Asked asked{feature, chart, source, threads};
+  const auto *wall = std::get_if<WallFeature>(&feature);
+  result.skin_share = skin_share_of(chart);
+  // Upright walls only: no such rule is known for printed tops.
+  if (wall != nullptr && source.job.blank.layer_height_mm > 0)
+    result.skin_ra = printed_wall_ra_um(source.job.blank.layer_height_mm, 0.0);
+
+  // Where it is roughest, and where it is as usual.
+  progress.at("roughness", 0.0);
+  const RaMap map = ra_map(chart, source, threads);
+  const auto roughest = roughest_window(map);
+  if (!roughest || progress.cancelled())
+    return result;
+  note_map(result, asked, map, *roughest);
+  const std::size_t usual = *usual_window(map, *roughest, kSections * kWindow_mm / 2.0);
+  const Place place{map.x_mm(usual % map.columns), map.y_mm(usual / map.columns)};
+
+  // A patch there tells which way the grain runs.
+  progress.at("roughness", 0.4);
+  const auto patch = wall != nullptr ? wall_patch(asked, *wall, place, progress)
+                                     : std::optional(floor_grid(asked, place, progress));
+  if (!patch || progress.cancelled())
+    return result;
+  const HeightGrid rough = rough_surface(*patch, {kWindow_mm, 0.0}, threads);
+  result.areal = areal_parameters(rough);
+  const Lay lay = lay_of(rough);
+  const std::string across = wall != nullptr ? "s" : "x", up = wall != nullptr ? "z" : "y";
+  result.lay_deg = lay.deg;
+  result.lay = lay_in_words(lay, across, up);
+
+  // Traces along it and across it.
+  progress.at("roughness", 0.7);
+  result.along = trace_about(asked, runs_up(lay) ? up : across, place);
+  result.across = trace_about(asked, runs_up(lay) ? across : up, place);
+  note_band(result, source.job.material);
+  result.measured = true;
+  progress.at("roughness", 1.0);
+  return result;
+}
+
+} // namespace asperity

@@ -1,0 +1,167 @@
+// Finds when a tooth went over a point of the floor, and how much higher it left it than a full turn would.
+#include "floor_marks_at.h"
+
+#include "asperity/base/units.h"
+#include "asperity/surface/floor_marks.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace asperity {
+
+struct FloorMarks::Seen {
+  Vec2 p{0.0};
+  PassTrack::Place nearest;
+  Vec2 from_axis{0.0}; ///< p from the nearest place
+  Vec2 heading{0.0};
+  double across_mm = 0; ///< positive to the left
+  double along_mm = 0;  ///< p's place along the pass, running on straight beyond its ends
+};
+
+namespace {
+
+/// A lead over the second longest tooth that hides all others' marks; end edges are straight, hollows round.
+bool one_tooth_only(const MarkingCutter &cutter, double hollow_mm, double feed_per_tooth_mm, MarkStore &store,
+                    std::uint16_t tool) {
+  if (cutter.flutes == 1)
+    return true;
+  if (hollow_mm > 0)
+    return store.marks({tool, hollow_mm, feed_per_tooth_mm, 0.0, true}).marking_teeth() == 1;
+  const double lead = cutter.eccentricity_mm * (1.0 - std::cos(2.0 * kPi / cutter.flutes));
+  return lead >= (cutter.flutes - 1) * feed_per_tooth_mm * std::tan(kDish_rad);
+}
+
+/// Spindle turns since a marking tooth stood in direction d from the axis, 0..1, in turns between marks.
+double turns_since_mark(const Moment &moment, const PathPiece &piece, Vec2 d, int marking) {
+  const double angle_turns = std::atan2(d.y, d.x) / (2.0 * kPi);
+  const bool is_clockwise = piece.turn != SpindleTurn::counter_clockwise;
+  const double turns = (moment.turns + (is_clockwise ? angle_turns : -angle_turns)) * marking;
+  return turns - std::floor(turns);
+}
+
+Moment moment_on(const PassTrack &track, PassTrack::Place place) {
+  const PassPart &part = track.part(place);
+  return moment_at(*part.timed, part.stretch.at(place.u));
+}
+
+} // namespace
+
+FloorTooth FloorMarks::tooth(std::uint16_t tool, const Moment &moment) {
+  const MarkingCutter cutter = marking_cutter(source_.job, tool);
+  const double flat = cutter.nominal.tip_flat_mm();
+  FloorTooth tooth;
+  tooth.hollow_mm = cutter.nominal.corner_mm();
+  tooth.circle_mm = std::max(0.0, flat);
+  if (flat > 0)
+    tooth.kind = FloorTooth::Kind::arcs;
+  else if (tooth.hollow_mm > 0)
+    tooth.kind = FloorTooth::Kind::dents;
+  if (tooth.kind == FloorTooth::Kind::none || moment.rev_per_s <= 0)
+    return tooth;
+  const double feed = moment.plan_speed_mm_per_s / (moment.rev_per_s * cutter.flutes);
+  if (feed < kLeastFeed_mm)
+    return tooth;
+  tooth.marking = one_tooth_only(cutter, tooth.hollow_mm, feed, store_, tool) ? 1 : cutter.flutes;
+  tooth.pitch_mm = feed * cutter.flutes / tooth.marking;
+  return tooth;
+}
+
+std::optional<double> FloorMarks::height_mm(const Pass &pass, const PassTrack &track, std::size_t part,
+                                            Vec2 p) {
+  Seen seen{.p = p, .nearest = track.nearest(part, p)};
+  seen.from_axis = p - track.point(seen.nearest);
+  const PassPart &under = track.part(seen.nearest);
+  const FloorTooth::Kind kind = tooth(under.timed->tool, {}).kind;
+  if (under.stands())
+    return kind == FloorTooth::Kind::arcs ? lean_mm(seen, tooth(under.timed->tool, {}).circle_mm) : 0.0;
+  seen.heading = track.heading(seen.nearest);
+  seen.across_mm = cross(seen.heading, seen.from_axis);
+  seen.along_mm = track.along_mm(seen.nearest) + glm::dot(seen.heading, seen.from_axis);
+  if (kind == FloorTooth::Kind::dents)
+    return dent_mm(pass, track, seen);
+  return kind == FloorTooth::Kind::arcs ? arc_mm(pass, track, seen) : 0.0;
+}
+
+std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &track, const Seen &seen) {
+  const PassPart &under = track.part(seen.nearest);
+  const double radius = tooth(under.timed->tool, {}).hollow_mm;
+  const double section = std::sqrt(std::max(0.0, radius * radius - seen.across_mm * seen.across_mm));
+  if (section == 0)
+    return 0.0;
+
+  // Climbing, a ball leaves its surface ahead of its middle by this much; falling, behind.
+  const Vec3 velocity = under.piece.curve.velocity(seen.nearest.u);
+  const double slope = velocity.z / glm::length(plan(velocity));
+  const double ahead = slope * section / std::sqrt(1.0 + slope * slope);
+  const PassTrack::Place place = track.at(seen.along_mm - ahead);
+  if (pass.is_left_to_neighbour(place.part, place.u))
+    return std::nullopt;
+  const PassPart &part = track.part(place);
+  const Moment moment = moment_on(track, place);
+  const FloorTooth teeth = tooth(part.timed->tool, moment);
+  if (teeth.pitch_mm == 0)
+    return 0.0;
+
+  // The sphere stands still for a dent once a mark; the lowest of the nearest three is what remains.
+  const auto surface = [&](double axis_mm) {
+    const double x = ahead - axis_mm;
+    return x * x < section * section ? slope * axis_mm - std::sqrt(section * section - x * x) : HUGE_VAL;
+  };
+  const double since = turns_since_mark(moment, *part.timed, {1.0, 0.0}, teeth.marking);
+  double lowest = HUGE_VAL;
+  for (const double k : {-1.0, 0.0, 1.0})
+    lowest = std::min(lowest, surface((k - since) * teeth.pitch_mm));
+  return lowest == HUGE_VAL ? 0.0 : std::max(0.0, lowest - surface(0.0));
+}
+
+std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &track, const Seen &seen) {
+  const double circle = tooth(track.part(seen.nearest).timed->tool, {}).circle_mm;
+  const double lean = lean_mm(seen, circle);
+  if (std::abs(seen.across_mm) >= circle)
+    return lean;
+
+  // The half of the circle that runs lower marks last: the leading one, unless the spindle leans away.
+  const bool trails = seen.heading.x * std::tan(rad_from_deg(source_.job.machine.tram_deg)) < 0;
+  const double side = trails ? 1.0 : -1.0;
+  double along = seen.along_mm + side * std::sqrt(circle * circle - seen.across_mm * seen.across_mm);
+  for (int round = 0; round < 2; ++round) {
+    // Nothing to correct on straight passes; on curved ones the circle is met a little elsewhere.
+    const PassTrack::Place place = track.at(along);
+    const Vec2 to_point = seen.p - track.point(place);
+    const double distance = glm::length(to_point),
+                 closing = glm::dot(to_point, track.heading(place)) / circle;
+    if (std::abs(closing) > 0.05 && along > 0 && along < track.length_mm())
+      along += (distance - circle) / closing;
+  }
+  // Before the pass began or after it ended the cutter stood there and left no arcs.
+  if (along < 0)
+    return pass.runs_on_before ? std::nullopt : std::optional(lean);
+  if (along > track.length_mm())
+    return pass.runs_on_after ? std::nullopt : std::optional(lean);
+
+  const PassTrack::Place place = track.at(along);
+  const PassPart &part = track.part(place);
+  const Moment moment = moment_on(track, place);
+  const FloorTooth teeth = tooth(part.timed->tool, moment);
+  if (teeth.pitch_mm == 0)
+    return lean;
+  const double since = turns_since_mark(moment, *part.timed, seen.p - track.point(place), teeth.marking);
+  const EndFloor floor{circle + teeth.hollow_mm, teeth.hollow_mm, kDish_rad, teeth.pitch_mm};
+  return lean + end_floor_texture_mm(floor, -side * since * teeth.pitch_mm, 0.0);
+}
+
+/// A cutter leaning about y, +x low: over the points at one distance across, the lowest edge that comes by,
+/// against the lowest of all. [derived: height of the end circle at d is -d.x tan(lean)]
+double FloorMarks::lean_mm(const Seen &seen, double circle_mm) const {
+  const double lean = std::tan(rad_from_deg(source_.job.machine.tram_deg));
+  if (lean == 0)
+    return 0.0;
+  if (seen.heading == Vec2(0.0))
+    return circle_mm * std::abs(lean) - seen.from_axis.x * lean;
+  const double across = std::clamp(seen.across_mm, -circle_mm, circle_mm);
+  const double half_chord = std::sqrt(circle_mm * circle_mm - across * across);
+  return circle_mm * std::abs(lean) - half_chord * std::abs(seen.heading.x * lean) -
+         across * left_of(seen.heading).x * lean;
+}
+
+} // namespace asperity

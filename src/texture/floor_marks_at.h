@@ -1,0 +1,41 @@
+// Height of tooth marks at a point of a floor that a pass has cut.
+#pragma once
+
+#include "marking_cutter.h"
+#include "pass_track.h"
+
+namespace asperity {
+
+/// Rise of the end edges of a flat cutter from their corners to the centre. From memory: end mills are dished
+/// 1 to 3 degrees.
+inline constexpr double kDish_rad = 0.034906585039886591; // 2 degrees
+
+/// Which teeth of a cutter mark a floor, and how. A tooth's axial lead over the others is taken as large as
+/// its radial one.
+struct FloorTooth {
+  enum class Kind { none, dents, arcs } kind = Kind::none;
+  double hollow_mm = 0; ///< radius of ball or corner; 0 = sharp corner
+  double circle_mm = 0; ///< arcs: radius of the lowest points' circle
+  int marking = 1;      ///< marks a revolution
+  double pitch_mm = 0;  ///< between marks; 0 = none
+};
+
+class FloorMarks {
+public:
+  explicit FloorMarks(const TextureSource &source) : source_(source), store_(source.job) {}
+
+  /// Above the smooth sweep of an upright cutter. Nothing where the neighbouring pass has the say.
+  std::optional<double> height_mm(const Pass &pass, const PassTrack &track, std::size_t part, Vec2 p);
+  FloorTooth tooth(std::uint16_t tool, const Moment &moment);
+
+private:
+  struct Seen; ///< a point as seen from a pass
+  std::optional<double> dent_mm(const Pass &pass, const PassTrack &track, const Seen &seen);
+  std::optional<double> arc_mm(const Pass &pass, const PassTrack &track, const Seen &seen);
+  double lean_mm(const Seen &seen, double circle_mm) const;
+
+  const TextureSource &source_;
+  MarkStore store_;
+};
+
+} // namespace asperity

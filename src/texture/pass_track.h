@@ -1,0 +1,33 @@
+// A pass as one long line: places by distance along it.
+#pragma once
+
+#include "pass.h"
+
+namespace asperity {
+
+class PassTrack {
+public:
+  struct Place {
+    std::size_t part = 0;
+    double u = 0;
+  };
+
+  explicit PassTrack(const Pass &pass);
+
+  /// Nearest to p in plan, sought downhill from a part.
+  Place nearest(std::size_t from_part, Vec2 p) const;
+  double along_mm(Place place) const;
+  /// Clamped to the track.
+  Place at(double along_mm) const;
+  Vec2 point(Place place) const;
+  /// Unit, in plan.
+  Vec2 heading(Place place) const;
+  double length_mm() const { return begins_mm_.back(); }
+  const PassPart &part(Place place) const { return *pass_.parts[place.part]; }
+
+private:
+  const Pass &pass_;
+  std::vector<double> begins_mm_; ///< of each part, and the end
+};
+
+} // namespace asperity

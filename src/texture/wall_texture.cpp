@@ -1,0 +1,132 @@
+// Sweeps a strip of wall pass by pass, block by block, and keeps the lowest of all passes with their marks.
+#include "asperity/texture/wall_texture.h"
+
+#include "asperity/base/parallel.h"
+#include "asperity/sweep/sweep_wall.h"
+#include "pass.h"
+#include "wall_marks.h"
+
+#include <algorithm>
+#include <atomic>
+#include <thread>
+
+namespace asperity {
+
+namespace {
+
+constexpr std::size_t kBlockColumns = 512, kBlockRows = 256;
+
+/// Columns and rows of the strip that one thread works on.
+struct Block {
+  std::size_t column = 0, columns = 0, row = 0, rows = 0;
+};
+
+std::vector<Block> blocks_of(const WallChart &strip) {
+  std::vector<Block> blocks;
+  for (std::size_t row = 0; row < strip.rows(); row += kBlockRows)
+    for (std::size_t column = 0; column < strip.columns(); column += kBlockColumns)
+      blocks.push_back({column, std::min(kBlockColumns, strip.columns() - column), row,
+                        std::min(kBlockRows, strip.rows() - row)});
+  return blocks;
+}
+
+WallChart chart_of(const WallChart &strip, const Block &block) {
+  const auto part = [](const std::vector<double> &all, std::size_t first, std::size_t count) {
+    const auto begin = all.begin() + static_cast<std::ptrdiff_t>(first);
+    return std::vector<double>(begin, begin + static_cast<std::ptrdiff_t>(count));
+  };
+  WallChart chart =
+      make_wall_chart(strip.outline, strip.inside, part(strip.s_mm, block.column, block.columns),
+                      part(strip.z_mm, block.row, block.rows));
+  chart.band_mm = strip.band_mm;
+  for (std::size_t j = 0; j < block.rows; ++j)
+    for (std::size_t i = 0; i < block.columns; ++i)
+      chart.blank_mm[chart.at(i, j)] = strip.blank_mm[strip.at(block.column + i, block.row + j)];
+  return chart;
+}
+
+Region region_of(const WallChart &chart) {
+  Region region{chart.foot.front(), chart.foot.front(), chart.z_mm.front(), chart.z_mm.back()};
+  for (const Vec2 foot : chart.foot) {
+    region.low = glm::min(region.low, foot);
+    region.high = glm::max(region.high, foot);
+  }
+  return region;
+}
+
+/// How far off the wall a pass may still matter: up to the blank's surface, with a little room.
+double reach_mm(const WallChart &chart) {
+  constexpr double kRoom_mm = 0.1;
+  const float highest = *std::max_element(chart.blank_mm.begin(), chart.blank_mm.end());
+  return std::clamp(static_cast<double>(highest), 0.0, chart.band_mm) + kRoom_mm;
+}
+
+class BlockSweep {
+public:
+  BlockSweep(WallChart &strip, const Block &block, const TextureSource &source)
+      : strip_(strip), block_(block), source_(source), chart_(chart_of(strip, block)), marks_(source) {
+    for (std::size_t i = 0; i < chart_.columns(); ++i)
+      rays_.push_back(wall_ray(chart_, i));
+  }
+
+  void cut(const std::vector<PassPart> &parts, const Progress &progress) {
+    for (const Pass &pass : passes_near(parts, source_.swept.cutters, region_of(chart_), reach_mm(chart_))) {
+      std::fill(chart_.envelope_mm.begin(), chart_.envelope_mm.end(), std::numeric_limits<float>::infinity());
+      std::fill(chart_.owner.begin(), chart_.owner.end(), kNobody);
+      if (!sweep_wall(chart_, pass.swept(source_.swept.cutters), 1, silent_) || progress.cancelled())
+        return;
+      lower_under(pass);
+    }
+  }
+
+private:
+  void lower_under(const Pass &pass) {
+    for (std::size_t j = 0; j < chart_.rows(); ++j)
+      for (std::size_t i = 0; i < chart_.columns(); ++i) {
+        const std::size_t cell = chart_.at(i, j), target = strip_.at(block_.column + i, block_.row + j);
+        // Marks only add: what lies higher already cannot lower anything.
+        if (chart_.owner[cell] == kNobody || chart_.envelope_mm[cell] > strip_.envelope_mm[target])
+          continue;
+        const double e = static_cast<double>(chart_.envelope_mm[cell]);
+        const auto mark = marks_.height_mm(pass, rays_[i], {chart_.owner[cell], e, chart_.z_mm[j]});
+        if (!mark)
+          continue;
+        const auto height = static_cast<float>(e + *mark);
+        const std::uint32_t owner = pass.parts[chart_.owner[cell]]->piece.owner;
+        if (height < strip_.envelope_mm[target] ||
+            (height == strip_.envelope_mm[target] && owner < strip_.owner[target])) {
+          strip_.envelope_mm[target] = height;
+          strip_.owner[target] = owner;
+        }
+      }
+  }
+
+  WallChart &strip_;
+  Block block_;
+  const TextureSource &source_;
+  WallChart chart_;
+  WallMarks marks_;
+  std::vector<WallRay> rays_;
+  Progress silent_;
+};
+
+} // namespace
+
+bool sweep_wall_with_marks(WallChart &strip, const TextureSource &source, int threads,
+                           const Progress &progress) {
+  const std::vector<PassPart> parts = pass_parts(source.path, source.swept);
+  const std::vector<Block> blocks = blocks_of(strip);
+  const std::thread::id caller = std::this_thread::get_id();
+  std::atomic<std::size_t> done{0};
+  for_each_band(blocks.size(), 1, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t b = begin; b < end && !progress.cancelled(); ++b) {
+      BlockSweep(strip, blocks[b], source).cut(parts, progress);
+      const std::size_t finished = ++done;
+      if (std::this_thread::get_id() == caller)
+        progress.at("tooth marks", static_cast<double>(finished) / static_cast<double>(blocks.size()));
+    }
+  });
+  return !progress.cancelled();
+}
+
+} // namespace asperity
