@@ -2,7 +2,9 @@
 #include "sweep_wall_ray.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <utility>
 
 namespace asperity {
 
@@ -30,10 +32,32 @@ public:
            glm::dot(begin_ + end_, normal) > length_mm_;
   }
 
-  /// A u within the section at which the foot is in the disc, or a negative number.
-  double find_inside() const {
-    double low = section_.u0, high = section_.u1;
-    const double per_u = length_mm_ / (high - low);
+  /// Places between which the distance has one lowest point at most: the ends and, on arcs, where the arc
+  /// runs nearest to the foot and farthest from it. Returns how many.
+  std::size_t find_knots(std::array<double, 4> &knots) const {
+    knots = {section_.u0, section_.u1, section_.u1, section_.u1};
+    if (!section_.stroke->is_arc)
+      return 2;
+    const double u_middle = 0.5 * (section_.u0 + section_.u1);
+    const Stroke &stroke = *section_.stroke;
+    const Vec2 to_foot = foot_ - (section_.centre_at(u_middle) - stroke.arm(u_middle));
+    std::size_t count = 1;
+    for (const double sign : {1.0, -1.0}) {
+      const double angle =
+          std::atan2(sign * cross(stroke.middle, to_foot), sign * glm::dot(stroke.middle, to_foot));
+      const double u = 0.5 + 0.5 * angle / stroke.half_sweep_rad;
+      if (u > section_.u0 && u < section_.u1)
+        knots[count++] = u;
+    }
+    if (count == 3 && knots[1] > knots[2])
+      std::swap(knots[1], knots[2]);
+    knots[count++] = section_.u1;
+    return count;
+  }
+
+  /// A u in low..high at which the foot is in the disc, or a negative number.
+  double find_inside(double low, double high) const {
+    const double per_u = length_mm_ / (section_.u1 - section_.u0);
     for (int i = 0; i < 60; ++i) {
       const double u = 0.5 * (low + high);
       const Disc disc = section_.at(u);
@@ -60,12 +84,6 @@ Entry lowest_at_crossing(const Section &section, const Ray &ray) {
   const Outside outside(section, ray.foot);
   if (outside.is_plainly_clear(ray.normal))
     return {};
-  const bool begins_inside = outside(section.u0) < 0.0, ends_inside = outside(section.u1) < 0.0;
-  if (begins_inside && ends_inside)
-    return {};
-  const double inside = begins_inside ? section.u0 : ends_inside ? section.u1 : outside.find_inside();
-  if (inside < 0.0)
-    return {};
 
   // Where the foot enters or leaves the disc on its far side, a = -sqrt(r² - b²), so e = 2a.
   Entry best;
@@ -78,10 +96,23 @@ Entry lowest_at_crossing(const Section &section, const Ray &ray) {
     if (a < 0.0 && 2.0 * a < best.e_mm)
       best = {2.0 * a, in};
   };
-  if (!begins_inside)
-    try_crossing(inside, section.u0);
-  if (!ends_inside)
-    try_crossing(inside, section.u1);
+  std::array<double, 4> knots;
+  const std::size_t count = outside.find_knots(knots);
+  bool was_inside = outside(knots[0]) < 0.0;
+  for (std::size_t i = 1; i < count; ++i) {
+    const double begin = knots[i - 1], end = knots[i];
+    const bool is_inside = outside(end) < 0.0;
+    if (was_inside != is_inside) {
+      was_inside ? try_crossing(begin, end) : try_crossing(end, begin);
+    } else if (!is_inside) {
+      const double between = outside.find_inside(begin, end);
+      if (between >= 0.0) {
+        try_crossing(between, begin);
+        try_crossing(between, end);
+      }
+    }
+    was_inside = is_inside;
+  }
   return best;
 }
 

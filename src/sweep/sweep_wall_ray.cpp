@@ -161,4 +161,23 @@ Entry lowest_smooth(const Section &section, double u_guess, const Ray &ray) {
   return entry_at(section, u, ray);
 }
 
+Entry lowest_about_head_on(const Section &section, double u_guess, const Ray &ray) {
+  const Vec2 tangent = left_of(ray.normal);
+  const auto runs_along = [&](double u) { return glm::dot(section.at(u).velocity, tangent) > 0.0; };
+  const bool at_begin = runs_along(section.u0);
+  if (!section.stroke->is_arc || runs_along(section.u1) == at_begin)
+    return lowest_smooth(section, u_guess, ray);
+  double low = section.u0, high = section.u1;
+  for (int i = 0; i < 50; ++i) {
+    const double middle = 0.5 * (low + high);
+    (runs_along(middle) == at_begin ? low : high) = middle;
+  }
+  Section before = section, after = section;
+  before.u1 = after.u0 = low;
+  if (!(before.u1 > before.u0) || !(after.u1 > after.u0))
+    return lowest_smooth(section, u_guess, ray);
+  return lower_of(lowest_smooth(before, std::min(u_guess, low), ray),
+                  lowest_smooth(after, std::max(u_guess, low), ray));
+}
+
 } // namespace asperity

@@ -28,6 +28,9 @@ Entry lowest_straight(const Section &section, double contact_side, const Ray &ra
 Entry lowest_round(const Section &section, double contact_side, const Ray &ray);
 /// The lowest entry over the section by safeguarded Newton steps from u_guess.
 Entry lowest_smooth(const Section &section, double u_guess, const Ray &ray);
+/// The same where an arc may turn head-on to the ray within the section: each side of that turn has its own
+/// lowest.
+Entry lowest_about_head_on(const Section &section, double u_guess, const Ray &ray);
 
 /// The lowest entry with a far side out of the material when that side passes the foot within the section:
 /// the value where it just does. kNotCut when it does not pass.

@@ -19,8 +19,15 @@ bool is_same_disc(const Disc &a, const Disc &b, double within_mm) {
 
 /// A disc that grows faster than it moves covers all the discs before it; one that shrinks faster, all after
 /// it.
-bool outgrows(const Disc &disc) { return disc.growth > glm::length(disc.velocity); }
-bool dwindles(const Disc &disc) { return -disc.growth > glm::length(disc.velocity); }
+constexpr double kGrowth_mm = 1e-9; // over a stroke: less is no growth, only rounding
+bool outgrows(const Disc &disc) { return disc.growth > glm::length(disc.velocity) + kGrowth_mm; }
+bool dwindles(const Disc &disc) { return -disc.growth > glm::length(disc.velocity) + kGrowth_mm; }
+
+/// Where offsets differ by side, the commanded motion must go on too, or the wall changes sides at the joint.
+bool is_same_heading(Vec2 a, Vec2 b) {
+  const double along = glm::dot(a, b), least = std::cos(kSmoothTurn_rad);
+  return along > 0.0 && along * along > least * least * glm::dot(a, a) * glm::dot(b, b);
+}
 
 /// Do both motions touch the wall in nearly the same direction, on either side?
 bool is_smooth_joint(const Disc &before, const Disc &after, bool sees_alike) {
@@ -140,7 +147,10 @@ bool WallRow::meet_joint(const Section &section, std::size_t i, const Disc &begi
     return false;
   }
   const bool is_shared = !stroke.has_two_sides && !plan_.strokes[end_.stroke].has_two_sides;
-  if (!end_.is_still && is_smooth_joint(end_.disc, begin, is_shared))
+  const bool sees_alike =
+      is_shared || end_.stroke == i || plan_.reaches[i].begins_quietly ||
+      is_same_heading(plan_.strokes[end_.stroke].plan_velocity(end_.u), stroke.plan_velocity(section.u0));
+  if (!end_.is_still && sees_alike && is_smooth_joint(end_.disc, begin, is_shared))
     return !outgrows(begin) && !dwindles(begin);
   if (is_shared && (side_ == WallSide::right || outgrows(begin) || dwindles(end_.disc)))
     return false;
@@ -251,7 +261,7 @@ void WallRow::cut_contacts(const Section &section, std::size_t i, const Disc &be
         else if (section.is_round)
           entry = lowest_round(section, sign_of(contact_side), ray);
         else
-          entry = lowest_smooth(
+          entry = (track.is_plainly_seen ? lowest_smooth : lowest_about_head_on)(
               section, section.u0 + (section.u1 - section.u0) * (position - track.first_mm) * per_mm, ray);
         if (stroke.has_two_sides && !track.is_plainly_seen && !seen_from(i, entry.u).includes(ray.normal))
           return;

@@ -1,6 +1,8 @@
 // Cuts the swept path into strokes that are straight or round in plan and rise steadily.
 #include "sweep_wall_stroke.h"
 
+#include "asperity/base/units.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -117,10 +119,29 @@ void add_plan_arc(const SweptPiece &piece, const WallCutter &cutter, std::vector
   }
 }
 
-/// A chord of angle a leaves its arc by radius·a²/8.
-int chord_count(const Curve &curve) {
+/// Chords of an arc outside the XY plane. Its plan view turns back where the angle is a multiple of 90
+/// degrees: no chord may straddle such a place, since the wall changes sides there. A chord of angle a leaves
+/// its arc by radius·a²/8.
+void add_chords(const SweptPiece &piece, const WallCutter &cutter, std::vector<Stroke> &strokes) {
+  const Curve &curve = piece.curve;
   const double step = std::sqrt(8.0 * kChord_mm / std::max(curve.radius_mm, kChord_mm));
-  return std::max(1, static_cast<int>(std::ceil(std::abs(curve.sweep_rad) / step)));
+  const double quarter = 0.5 * kPi, end = curve.start_rad + curve.sweep_rad;
+  std::vector<double> knots{0.0};
+  const auto first = static_cast<long>(std::floor(std::min(curve.start_rad, end) / quarter));
+  for (long k = first; static_cast<double>(k) * quarter < std::max(curve.start_rad, end); ++k) {
+    const double u = (static_cast<double>(k) * quarter - curve.start_rad) / curve.sweep_rad;
+    if (u > 1e-9 && u < 1.0 - 1e-9)
+      knots.push_back(u);
+  }
+  knots.push_back(1.0);
+  std::sort(knots.begin(), knots.end());
+  for (std::size_t i = 1; i < knots.size(); ++i) {
+    const double run = knots[i] - knots[i - 1];
+    const int chords = std::max(1, static_cast<int>(std::ceil(run * std::abs(curve.sweep_rad) / step)));
+    for (int k = 0; k < chords; ++k)
+      add_chord(piece, knots[i - 1] + run * k / chords,
+                k + 1 == chords ? knots[i] : knots[i - 1] + run * (k + 1) / chords, cutter, strokes);
+  }
 }
 
 } // namespace
@@ -163,9 +184,7 @@ std::vector<Stroke> strokes_of(const SweptPath &path, const std::vector<WallCutt
     } else if (curve.is_plan_arc() && plan(curve.rise) == Vec2(0.0) && curve.radius_mm > 0.0) {
       add_plan_arc(piece, cutter, strokes);
     } else {
-      const int chords = chord_count(curve);
-      for (int i = 0; i < chords; ++i)
-        add_chord(piece, double(i) / chords, double(i + 1) / chords, cutter, strokes);
+      add_chords(piece, cutter, strokes);
     }
   }
   return strokes;

@@ -46,6 +46,9 @@ private:
 SweptPath lap_of(WallKind kind, CutterShape shape, double z_begin_mm, double z_end_mm, double clearance_mm,
                  double bend_mm, unsigned seed);
 
+/// Moves of every kind to and fro near the wall and through it: plunges, ramps, arcs in any plane, standing.
+SweptPath wild_path_of(WallKind kind, CutterShape shape, double bend_mm, unsigned seed);
+
 WallChart chart_of(WallKind kind, double spacing_mm, float blank_mm);
 
 } // namespace asperity::wall_test
