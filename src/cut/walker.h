@@ -73,8 +73,7 @@ private:
   CutRecord record_;
 };
 
-/// Path heights at which level feed moves run, rising, and the usual distance between them.
-std::vector<double> level_heights_mm(const TimedPath &path);
+/// Usual distance between neighbouring levels.
 double usual_stepdown_mm(const std::vector<double> &levels_mm, double otherwise_mm);
 
 } // namespace asperity

@@ -79,6 +79,8 @@ LineCause cause_at_end(const TimedPath &path, std::size_t here, bool at_begin) {
 
 } // namespace
 
+bool goes_down(const PathPiece &piece) { return steepness(piece) == Steepness::down; }
+
 LineCause line_cause(const TimedPath &path, std::uint32_t owner, Vec2 foot) {
   if (owner >= path.pieces.size())
     return LineCause::unknown;
@@ -101,6 +103,17 @@ LineCause line_cause(const TimedPath &path, std::uint32_t owner, Vec2 foot) {
   if (cause == LineCause::unknown && speed_share(here, foot) < kSlowShare)
     return LineCause::slow;
   return cause;
+}
+
+double facet_height_mm(const TimedPath &path, std::uint32_t owner) {
+  if (owner >= path.pieces.size())
+    return 0.0;
+  double turn = 0.0;
+  if (const PathPiece *before = neighbour_of(path, owner, true, 1))
+    turn = turn_between(*before, path.pieces[owner]);
+  if (const PathPiece *after = neighbour_of(path, owner, false, 1))
+    turn = std::max(turn, turn_between(path.pieces[owner], *after));
+  return path.pieces[owner].length_mm * turn / 8.0;
 }
 
 std::string cause_words(LineCause cause, bool ridge) {

@@ -10,8 +10,15 @@ namespace asperity {
 
 enum class LineCause { plunge, lift_out, dwell, reversal, entry, exit, corner, stop, joint, slow, unknown };
 
+/// Steeper than 45 degrees downwards.
+bool goes_down(const PathPiece &piece);
+
 /// From the piece that made the line and its neighbours; `foot` is the line's place on the wall in plan.
 LineCause line_cause(const TimedPath &path, std::uint32_t owner, Vec2 foot);
+
+/// Height of the facets that straight moves like this one leave on a curve [mm]: length x turn / 8 (sagitta
+/// of a chord that turns by this angle into the next).
+double facet_height_mm(const TimedPath &path, std::uint32_t owner);
 
 std::string cause_words(LineCause cause, bool ridge);
 std::string remedy_words(LineCause cause);

@@ -8,6 +8,7 @@
 
 #include "asperity/base/units.h"
 #include "asperity/cut/scallop.h"
+#include "asperity/cut/walk.h"
 
 #include <algorithm>
 #include <cmath>
@@ -28,12 +29,17 @@ constexpr std::size_t kMostSingle = 8;
 constexpr std::size_t kLeastRepeated = 6;
 /// Distances count as even when their robust deviation is below this share of their median.
 constexpr double kEvenShare = 0.15;
+/// A line at a joint of straight moves is at most so many facets deep.
+constexpr double kFacets = 2.0;
+/// A plunge's line is named before those of the cells' owners.
+constexpr double kPlungeWeight = 1e9;
 
 /// A line with its cause.
 struct NamedLine {
   GrooveLine line;
   LineCause cause = LineCause::unknown;
   std::size_t levels = 0;
+  std::vector<std::uint32_t> plunges; ///< program lines of plunges that stand at this place
 };
 
 struct LineScene {
@@ -42,6 +48,7 @@ struct LineScene {
   const WallFeature &wall;
   const WallChart &chart;
   double cutter_diameter_mm;
+  std::vector<double> levels_mm; ///< of the path, rising
 };
 
 /// Diameter of the cutter that made most of the wall's middle row; the first cutter's if the path does not
@@ -60,7 +67,40 @@ double cutter_diameter_mm(const Evidence &evidence, const WallChart &chart) {
   return cutter ? cutter->diameter_mm : 6.0;
 }
 
-/// The cause most rows agree on, and the number of different tip heights that made the line.
+/// Levels of the path over which the line runs: a level reaches from its tip up to the next one's.
+std::size_t levels_crossed(const LineScene &scene, const GrooveLine &line) {
+  constexpr double kLeastOverlap_mm = 0.1;
+  const double low = row_bottom_mm(scene.chart, line.first_row),
+               high = row_top_mm(scene.chart, line.last_row);
+  std::size_t crossed = 0;
+  for (std::size_t i = 0; i < scene.levels_mm.size(); ++i) {
+    const double top = i + 1 < scene.levels_mm.size() ? scene.levels_mm[i + 1] : high;
+    if (std::min(top, high) - std::max(scene.levels_mm[i], low) > kLeastOverlap_mm)
+      ++crossed;
+  }
+  return crossed;
+}
+
+/// Program lines of the plunges that come down beside the wall at this line, within a standing cutter's
+/// groove.
+std::vector<std::uint32_t> plunges_at(const LineScene &scene, const GrooveLine &line) {
+  const double radius = 0.5 * scene.cutter_diameter_mm;
+  const Vec2 contact = scene.chart.foot[line.column] + radius * scene.chart.normal[line.column];
+  const double near_mm = std::max(witness_width_mm(scene.cutter_diameter_mm, line.depth_mm), 0.1 * radius);
+  const double low = row_bottom_mm(scene.chart, line.first_row),
+               high = row_top_mm(scene.chart, line.last_row);
+  std::vector<std::uint32_t> lines;
+  for (const PathPiece &piece : scene.evidence.path.pieces)
+    if (piece.kind == MoveKind::feed && goes_down(piece) && piece.curve.end.z < high &&
+        piece.curve.begin.z > low && glm::length(plan(piece.curve.end) - contact) < near_mm)
+      lines.push_back(piece.line);
+  return lines;
+}
+
+/// The cause most rows agree on, and how many levels share the line. A plunge at the place explains it
+/// whatever the cutter does there next: the plunge of each level stands unbent beside the whole wall above
+/// it.
+
 NamedLine name_line(const LineScene &scene, GrooveLine line) {
   NamedLine named;
   std::map<LineCause, std::size_t> votes;
@@ -71,7 +111,10 @@ NamedLine name_line(const LineScene &scene, GrooveLine line) {
       continue;
     const LineCause cause =
         line_cause(scene.evidence.path, owner, scene.chart.foot[cell % scene.chart.columns()]);
-    if (cause != LineCause::unknown)
+    // A joint explains no more than the facets beside it.
+    const bool explained =
+        cause != LineCause::joint || line.depth_mm < kFacets * facet_height_mm(scene.evidence.path, owner);
+    if (cause != LineCause::unknown && explained)
       ++votes[cause];
     const Curve &curve = scene.evidence.path.pieces[owner].curve;
     tips.insert(std::llround(std::min(curve.begin.z, curve.end.z) * 1e3));
@@ -80,7 +123,11 @@ NamedLine name_line(const LineScene &scene, GrooveLine line) {
                                      [](const auto &a, const auto &b) { return a.second < b.second; });
   if (most != votes.end())
     named.cause = most->first;
-  named.levels = tips.size();
+  named.levels = std::max(tips.size(), levels_crossed(scene, line));
+  if (!line.ridge)
+    named.plunges = plunges_at(scene, line);
+  if (!named.plunges.empty())
+    named.cause = LineCause::plunge;
   named.line = std::move(line);
   return named;
 }
@@ -114,6 +161,8 @@ Found found_line(const LineScene &scene, const NamedLine &named) {
   LineTally lines;
   for (const std::size_t cell : line.cells)
     lines.add_owner(scene.evidence.path, scene.chart.owner[cell]);
+  for (const std::uint32_t plunge : named.plunges)
+    lines.add_line(plunge, kPlungeWeight);
   lines.write_to(finding);
   return found;
 }
@@ -186,7 +235,8 @@ FoundList find_witness_lines(const Evidence &evidence) {
     if (!reference.usable)
       return;
     const BaseRows base = base_rows(chart, reference);
-    const LineScene scene{evidence, feature, wall, chart, cutter_diameter_mm(evidence, chart)};
+    const LineScene scene{
+        evidence, feature, wall, chart, cutter_diameter_mm(evidence, chart), level_heights_mm(evidence.path)};
     FoundList here =
         found_lines(scene, groove_lines(chart, base.first_clean, kWindowDiameters * scene.cutter_diameter_mm,
                                         kLeastMark_mm));

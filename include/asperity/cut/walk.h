@@ -15,6 +15,9 @@ namespace asperity {
 /// loses it.
 inline constexpr double kHitsToRelease = 10.0;
 
+/// Heights at which level feed moves run, rising, in the part frame [mm].
+std::vector<double> level_heights_mm(const TimedPath &path);
+
 /// The stock that fits the job: layers at the path's levels, cells a small share of the smallest cutter.
 Stock make_stock(const Job &job, const TimedPath &path);
 /// Memory make_stock would take [bytes], without taking it.
