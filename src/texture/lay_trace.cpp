@@ -66,17 +66,22 @@ MeasuringSettings settings_for(double cutoff_mm) {
   return settings;
 }
 
-/// Ra is read at 0.8 mm first; the cutoff is the longer of those that this Ra and the marks' pitch ask for,
-/// and grows until the Ra it shows asks for no longer one. [ISO 4288:1996]
+/// What a first look at 0.8 mm asks for. Below the table's least Ra it asks for nothing else.
+MeasuringSettings first_settings(double ra_um, double pitch_mm) {
+  constexpr double kLeastRa_um = 0.006; // ISO 4288:1996, lower end of the first row
+  MeasuringSettings settings = ra_um > kLeastRa_um ? settings_by_ra(ra_um) : settings_of(SettingClass::sc3);
+  return pitch_mm > 0 ? longer(settings, settings_by_rsm(pitch_mm)) : settings;
+}
+
+/// The cutoff is the longer of those that Ra, read at 0.8 mm, and the marks' pitch ask for, and grows until
+/// the Ra it shows asks for no longer one. [ISO 4288:1996]
 StylusReading read_by_tables(const Trace &trace, double pitch_mm, Averaging averaging) {
   const ProfileEnds ends = trace.closed ? ProfileEnds::closed : ProfileEnds::open;
   const auto read = [&](const MeasuringSettings &settings) {
     return read_profile(trace.profile_mm, trace.spacing_mm, ends, settings, averaging);
   };
   StylusReading reading = read(settings_of(SettingClass::sc3));
-  MeasuringSettings settings = settings_by_ra(um_from_mm(reading.parameters.ra_mm));
-  if (pitch_mm > 0)
-    settings = longer(settings, settings_by_rsm(pitch_mm));
+  MeasuringSettings settings = first_settings(um_from_mm(reading.parameters.ra_mm), pitch_mm);
   while (true) {
     reading = read(settings);
     const MeasuringSettings asked = settings_by_ra(um_from_mm(reading.parameters.ra_mm));

@@ -42,7 +42,12 @@ const ToothMarks &MarkStore::marks(const MarkKind &kind) {
     pass.eccentricity_mm = cutter.eccentricity_mm;
     pass.helix_rad = cutter.helix_rad;
     pass.is_climb = kind.is_climb;
-    pass.wall_per_mm = kind.wall_per_mm;
+    // On a round wall the rise along the wall is (1 + R / wall radius) R / 2 (place / path radius)^2: the
+    // wall's own curvature is seen shrunk by the same path radius. [derived: tooth corner in polar
+    // coordinates]
+    const double advance = pass.flutes * pass.feed_per_tooth_mm / (2.0 * kPi);
+    const double shrink = pass.radius_mm / (pass.radius_mm + (pass.is_climb ? -advance : advance));
+    pass.wall_per_mm = kind.wall_per_mm * shrink * shrink;
     found = marks_.emplace(key, ToothMarks(pass)).first;
   }
   last_key_ = key;

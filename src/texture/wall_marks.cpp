@@ -60,12 +60,18 @@ const ToothMarks *WallMarks::marks_of(std::uint16_t tool, double radius_mm, cons
                 .radius_mm = radius_mm - cutter.eccentricity_mm,
                 .wall_per_mm = wall_per_mm,
                 .is_climb = is_climb};
-  // Round a disc the marks stand closer than the axis places they are made from, in a bore farther apart.
+  // Round a disc the marks stand closer than the axis places they are made from, in a bore farther apart; and
+  // as the axis goes round, it meets the same tooth at the wall a little sooner or later than after a whole
+  // turn.
   const double stretch = 1.0 + wall_per_mm * radius_mm;
-  const double feed = moment.plan_speed_mm_per_s / (moment.rev_per_s * cutter.flutes);
-  if (feed < kLeastFeed_mm || stretch < kLeastWallShare || kind.radius_mm <= feed * cutter.flutes)
+  if (stretch < kLeastWallShare)
     return nullptr;
-  kind.feed_per_tooth_mm = feed / stretch;
+  const double round_per_s = moment.plan_speed_mm_per_s * wall_per_mm / (stretch * 2.0 * kPi);
+  const double meetings_per_s = moment.rev_per_s + (is_climb ? -round_per_s : round_per_s);
+  const double feed = moment.plan_speed_mm_per_s / (moment.rev_per_s * cutter.flutes);
+  if (feed < kLeastFeed_mm || kind.radius_mm <= feed * cutter.flutes || meetings_per_s <= 0)
+    return nullptr;
+  kind.feed_per_tooth_mm = moment.plan_speed_mm_per_s / (stretch * meetings_per_s * cutter.flutes);
   return &store_.marks(kind);
 }
 

@@ -76,3 +76,92 @@ TEST(WallMarks, OneLongToothMarksAtFeedPerRevolution) {
     }
   }
 }
+
+TEST(WallMarks, DoublingTheFeedMakesCuspsFourTimesAsHigh) {
+  // f^2 / 8R, up to the trochoid's share: (R - f / 2 pi)^2 shrinks by 1.1 % from 0.1 to 0.2 mm a revolution.
+  // [derived]
+  Cutter cutter = bench::plain_cutter();
+  cutter.runout_mm = 0.010;
+  const double single = bench::ra_mm(marks(one_pass(cutter, feed_per_rev(0.1), true), 0.1));
+  const double twice = bench::ra_mm(marks(one_pass(cutter, feed_per_rev(0.2), true), 0.2));
+  const double trochoid = std::pow((3 - 0.1 / (2 * kPi)) / (3 - 0.2 / (2 * kPi)), 2);
+  EXPECT_NEAR(twice / single, 4 * trochoid, 4 * 2 * kRaShare);
+}
+
+TEST(WallMarks, WithoutRunoutNTeethLeaveOneNthSquared) {
+  // Same feed per revolution, one tooth or n equal ones: h / n^2. [derived: pitch f / n]
+  for (const int flutes : {1, 2, 3, 4}) {
+    Cutter cutter = bench::plain_cutter();
+    cutter.flutes = flutes;
+    const double ra = bench::ra_mm(marks(one_pass(cutter, feed_per_rev(0.24), true), 0.24));
+    const double one = cusp_ra_mm(parabola_cusp_mm(std::pow(3 - 0.24 / (2 * kPi), 2) / 3, 0.24));
+    EXPECT_NEAR(ra * flutes * flutes, one, (flutes == 1 ? 2 : 1) * kRaShare * one)
+        << flutes; // arc against parabola
+  }
+}
+
+TEST(WallMarks, RunoutEffectSwitchedOffGivesEqualTeeth) {
+  Cutter cutter = bench::plain_cutter();
+  cutter.runout_mm = 0.02;
+  Bench with(cutter), without(cutter);
+  without.job.effects.runout = false;
+  without.swept.cutters[0].profile = cutter.profile();
+  for (Bench *bench : {&with, &without})
+    bench->feed({25, bench->beside_y_mm(), -10}, {-25, bench->beside_y_mm(), -10}, feed_per_rev(0.1));
+  EXPECT_NEAR(bench::ra_mm(marks(with, 0.1)), 4 * bench::ra_mm(marks(without, 0.1)),
+              kRaShare * 4 * bench::ra_mm(marks(without, 0.1)));
+}
+
+TEST(WallMarks, HelixMovesMarksAlongTheFeedWithHeight) {
+  // The edge dz higher passes dz tan(helix) / (2 pi R) of a turn later, and so that share of the feed farther
+  // on. [derived: unrolled cylinder]
+  Cutter cutter = bench::plain_cutter();
+  cutter.helix_deg = 30;
+  cutter.runout_mm = 0.01;
+  const Feed how = feed_per_rev(0.2);
+  for (const bool climb : {true, false}) {
+    const Bench bench = one_pass(cutter, how, climb);
+    const double spacing = 0.001, dz = 4;
+    const auto low = bench.side_strip(0, kStrip_mm, spacing, -7).envelope_mm;
+    const auto high = bench.side_strip(0, kStrip_mm, spacing, -7 + dz).envelope_mm;
+    // The shift in columns, towards +x, at which both agree best; one period is 200 columns.
+    std::size_t best = 0;
+    double least = HUGE_VAL;
+    for (std::size_t shift = 0; shift < 200; ++shift) {
+      double sum = 0;
+      for (std::size_t i = 200; i < low.size(); ++i)
+        sum += std::pow(static_cast<double>(high[i] - low[i - shift]), 2);
+      if (sum < least) {
+        least = sum;
+        best = shift;
+      }
+    }
+    const double lag_mm = 0.2 * dz * std::tan(rad_from_deg(30)) / (2 * kPi * 3);
+    const double expected = climb ? 0.2 - lag_mm : lag_mm; // the feed runs to -x when climbing
+    EXPECT_NEAR(static_cast<double>(best) * spacing, expected, 1.5 * spacing) << climb;
+  }
+}
+
+TEST(WallMarks, NoFeedOrNoTurningLeavesTheSmoothSweep) {
+  Bench creeping(bench::plain_cutter());
+  creeping.feed({25, creeping.beside_y_mm(), -10}, {-25, creeping.beside_y_mm(), -10}, {0.05, 30000});
+  EXPECT_LT(bench::height_mm(creeping.side_strip(0, 1, 0.005, kAtZ_mm).envelope_mm), 1e-9);
+  Bench still = one_pass(bench::plain_cutter(), feed_per_rev(0.1), true);
+  still.path.pieces[0].turn = SpindleTurn::off;
+  EXPECT_LT(bench::height_mm(still.side_strip(0, 1, 0.005, kAtZ_mm).envelope_mm), 1e-9);
+}
+
+TEST(WallMarks, PitchIsTheFeedARevolutionUnlessTeethAreEqual) {
+  Cutter cutter = bench::plain_cutter();
+  const auto pitch = [](const Cutter &c, double off_mm) {
+    Bench bench(c);
+    bench.feed({-25, bench.beside_y_mm() - off_mm, -10}, {25, bench.beside_y_mm() - off_mm, -10},
+               {50, 30000});
+    return mark_pitch_mm(std::get<WallChart>(bench.wall_chart()), bench.source());
+  };
+  constexpr double kRounded = 1e-4; // feeds are kept to 0.004 %
+  EXPECT_NEAR(pitch(cutter, 0.0), 0.05, 0.05 * kRounded);
+  cutter.runout_mm = 0.02;
+  EXPECT_NEAR(pitch(cutter, 0.0), 0.1, 0.1 * kRounded);
+  EXPECT_EQ(pitch(cutter, 0.5), 0); // a roughing pass half a millimetre off leaves nothing on the wall
+}

@@ -6,9 +6,10 @@
 
 namespace asperity {
 
-/// As sweep_wall_with_marks, over a patch seen from above: end-tooth arcs of flat (dish angle) and corner-radius
-/// cutters, dents of ball cutters along the feed, and the hollow or steps a spindle leaning by machine.tram_deg (about
-/// the y axis, so that +x lies low) leaves.
-bool sweep_floor_with_marks(FloorChart &patch, const TextureSource &source, int threads, const Progress &progress);
+/// As sweep_wall_with_marks, over a patch seen from above: end-tooth arcs of flat (dish angle) and
+/// corner-radius cutters, dents of ball cutters along the feed, and the hollow or steps a spindle leaning by
+/// machine.tram_deg (about the y axis, so that +x lies low) leaves.
+bool sweep_floor_with_marks(FloorChart &patch, const TextureSource &source, int threads,
+                            const Progress &progress);
 
 } // namespace asperity

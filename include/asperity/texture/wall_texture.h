@@ -16,14 +16,15 @@ struct TextureSource {
   const SweptPath &swept;
 };
 
-/// Fills strip.envelope_mm and owner with the surface including tooth marks: over every pass along the wall, the
-/// smooth sweep of that pass plus the marks of its teeth at the local feed, spindle phase, helix and runout; the lowest
-/// of all passes stays. Columns must be fine enough for the marks (mark_pitch_mm / 8 or finer). blank_mm is untouched.
-/// Returns false if cancelled.
-bool sweep_wall_with_marks(WallChart &strip, const TextureSource &source, int threads, const Progress &progress);
+/// Fills strip.envelope_mm and owner with the surface including tooth marks: over every pass along the wall,
+/// the smooth sweep of that pass plus the marks of its teeth at the local feed, spindle phase, helix and
+/// runout; the lowest of all passes stays. Columns must be fine enough for the marks (mark_pitch_mm / 8 or
+/// finer). blank_mm is untouched. Returns false if cancelled.
+bool sweep_wall_with_marks(WallChart &strip, const TextureSource &source, int threads,
+                           const Progress &progress);
 
-/// Shortest distance between marks anywhere on the wall's passes at programmed feed [mm]: feed per revolution, or per
-/// tooth where runout is off or too small to hide a tooth. 0 when no pass comes by.
+/// Shortest distance between marks anywhere on the wall's passes at programmed feed [mm]: feed per
+/// revolution, or per tooth where runout is off or too small to hide a tooth. 0 when no pass comes by.
 double mark_pitch_mm(const WallChart &chart, const TextureSource &source);
 
 } // namespace asperity
