@@ -98,6 +98,20 @@ bool sweep_charts(Outcome &outcome, int threads, const Progress &progress) {
   return true;
 }
 
+/// Reads every feature's roughness; false if cancelled.
+bool read_roughness(Outcome &outcome, int threads, const Progress &progress) {
+  const TextureSource source{outcome.job, outcome.path, outcome.cut.swept};
+  for (std::size_t i = 0; i < outcome.job.features.size(); ++i) {
+    progress.at("reading the roughness of " + name_of(outcome.job.features[i]),
+                static_cast<double>(i) / static_cast<double>(outcome.job.features.size()));
+    outcome.roughness.push_back(
+        roughness_of(outcome.job.features[i], outcome.charts[i], source, threads, progress));
+    if (progress.cancelled())
+      return false;
+  }
+  return true;
+}
+
 } // namespace
 
 Outcome predict(const Job &job, const Program &program, const PredictOptions &options,
@@ -136,6 +150,8 @@ Outcome predict(const Job &job, const Program &program, const PredictOptions &op
   progress.at("measuring", 0.0);
   for (std::size_t i = 0; i < job.features.size(); ++i)
     outcome.features.push_back(result_of(job.features[i], outcome.charts[i]));
+  if (!read_roughness(outcome, options.threads, progress))
+    return stop(Status::cancelled, "cancelled");
   outcome.findings = find_all({outcome.job, outcome.path, outcome.cut, outcome.charts});
   outcome.checks = wanted_checks(outcome);
   outcome.notes = honest_notes(outcome);

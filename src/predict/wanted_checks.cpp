@@ -47,6 +47,8 @@ std::vector<WantedCheck> wanted_checks(const Outcome &outcome) {
                         predicted <= limit});
     };
     const int index = static_cast<int>(i);
+    if (finish.ra_um)
+      at_most("Ra, upper end of its band", *finish.ra_um, "um", outcome.roughness[i].ra_band.high_um);
     if (finish.lip_mm)
       at_most("lip height", *finish.lip_mm, "mm", largest(outcome, index, {FindingKind::base_lip}));
     if (finish.witness_depth_um)
@@ -66,10 +68,6 @@ std::vector<std::string> honest_notes(const Outcome &outcome) {
         fmt::format("Force coefficients of {} are table values, not calibrated on your machine: forces and "
                     "bending may be off by half or more.",
                     job.material.name));
-  for (const Feature &feature : job.features)
-    if (finish_of(feature).ra_um)
-      notes.push_back(fmt::format("{}: a wanted Ra is stated; roughness is not predicted by this version.",
-                                  name_of(feature)));
   const bool left_hand =
       std::any_of(outcome.path.pieces.begin(), outcome.path.pieces.end(),
                   [](const PathPiece &p) { return p.turn == SpindleTurn::counter_clockwise; });

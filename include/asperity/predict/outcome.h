@@ -5,6 +5,7 @@
 #include "asperity/finding/find_all.h"
 #include "asperity/finding/measure.h"
 #include "asperity/gcode/program.h"
+#include "asperity/texture/feature_roughness.h"
 
 #include <string>
 #include <vector>
@@ -36,8 +37,9 @@ struct Outcome {
   Program program;
   TimedPath path;
   CutRecord cut;
-  std::vector<Chart> charts;           ///< one per feature
-  std::vector<FeatureResult> features; ///< one per feature
+  std::vector<Chart> charts;               ///< one per feature
+  std::vector<FeatureResult> features;     ///< one per feature
+  std::vector<FeatureRoughness> roughness; ///< one per feature
   std::vector<Finding> findings;
   std::vector<WantedCheck> checks;
   std::vector<std::string> notes; ///< what is model, default, uncalibrated
