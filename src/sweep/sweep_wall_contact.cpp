@@ -8,13 +8,6 @@ namespace asperity {
 
 namespace {
 
-double distance_to_segment_mm(Vec2 p, Vec2 a, Vec2 b) {
-  const Vec2 along = b - a;
-  const double square = glm::dot(along, along);
-  const double u = square > 0.0 ? std::clamp(glm::dot(p - a, along) / square, 0.0, 1.0) : 0.0;
-  return glm::length(p - a - u * along);
-}
-
 /// Rays that run through the centre of their arc can be met beyond it.
 bool is_met_beyond_centre(const WallElement &element, const ContactPath &path, double e_most) {
   if (element.facing < 0.0)
@@ -59,6 +52,31 @@ double bow_mm(const Section &section, double side, const ContactPath &path) {
   const Disc disc = section.at(0.5 * (section.u0 + section.u1));
   const Vec2 middle = disc.centre + disc.radius_mm * contact_direction(disc, side);
   return 3.0 * glm::length(middle - 0.5 * (path.begin + path.end));
+}
+
+void place_on_line(const WallElement &element, const ContactPath &path, ContactTrack &track) {
+  track.last_mm = element.position_mm(path.end);
+  const double fan = element.position_mm(path.fan);
+  track.window = {std::min({track.first_mm, track.last_mm, fan}) - path.bow_mm,
+                  std::max({track.first_mm, track.last_mm, fan}) + path.bow_mm};
+}
+
+/// The angle passed, widened by the bow as seen from the centre.
+void place_on_arc(const WallElement &element, const ContactPath &path, bool is_beyond, ContactTrack &track) {
+  const auto advance = [&](Vec2 a, Vec2 b) {
+    const Vec2 from = a - element.middle, to = b - element.middle;
+    return element.turn * element.radius_mm * std::atan2(cross(from, to), glm::dot(from, to));
+  };
+  track.last_mm = track.first_mm + advance(path.begin, path.end);
+  const double fan = path.fan == path.begin ? track.first_mm : track.first_mm + advance(path.begin, path.fan);
+  const double nearest = distance_to_segment_mm(element.middle, path.begin, path.end);
+  if (is_beyond || nearest < 4.0 * path.bow_mm + 1e-3) {
+    track.window = {-element.whole_turn_mm(), element.whole_turn_mm()};
+    return;
+  }
+  const double bow = path.bow_mm * element.radius_mm / (nearest - path.bow_mm);
+  track.window = {std::min({track.first_mm, track.last_mm, fan}) - bow,
+                  std::max({track.first_mm, track.last_mm, fan}) + bow};
 }
 
 } // namespace
@@ -117,29 +135,11 @@ ContactTrack track_on(const WallElement &element, const ContactPath &path, doubl
                             is_plainly_beside(last, path.end_direction, path.heading_end);
   }
 
-  // Straight elements: project. Arcs: the angle passed, widened by the bow as seen from the centre.
   track.first_mm = element.position_mm(path.begin);
-  if (!element.is_arc) {
-    track.last_mm = element.position_mm(path.end);
-    const double fan = element.position_mm(path.fan);
-    track.window = {std::min({track.first_mm, track.last_mm, fan}) - path.bow_mm,
-                    std::max({track.first_mm, track.last_mm, fan}) + path.bow_mm};
-    return track;
-  }
-  const auto advance = [&](Vec2 a, Vec2 b) {
-    const Vec2 from = a - element.middle, to = b - element.middle;
-    return element.turn * element.radius_mm * std::atan2(cross(from, to), glm::dot(from, to));
-  };
-  track.last_mm = track.first_mm + advance(path.begin, path.end);
-  const double fan = path.fan == path.begin ? track.first_mm : track.first_mm + advance(path.begin, path.fan);
-  const double nearest = distance_to_segment_mm(element.middle, path.begin, path.end);
-  if (is_beyond || nearest < 4.0 * path.bow_mm + 1e-3) {
-    track.window = {-element.whole_turn_mm(), element.whole_turn_mm()};
-    return track;
-  }
-  const double bow = path.bow_mm * element.radius_mm / (nearest - path.bow_mm);
-  track.window = {std::min({track.first_mm, track.last_mm, fan}) - bow,
-                  std::max({track.first_mm, track.last_mm, fan}) + bow};
+  if (element.is_arc)
+    place_on_arc(element, path, is_beyond, track);
+  else
+    place_on_line(element, path, track);
   return track;
 }
 

@@ -10,6 +10,8 @@ namespace asperity {
 
 namespace {
 
+constexpr double kArcOverChord = 1.02; // 1.007 for an arc of kMostSweep_rad, and some for the offsets
+
 /// How far the foot of a ray lies outside the disc at u. Convex in u but for the bend of short arcs, because
 /// a cutter's radius is a concave function of height.
 class Outside {
@@ -18,18 +20,11 @@ public:
     begin_ = section.centre_at(section.u0) - foot;
     end_ = section.centre_at(section.u1) - foot;
     most_radius_mm_ = std::max(section.radius_at(section.u0), section.radius_at(section.u1));
-    constexpr double kArcOverChord = 1.02; // 1.007 for an arc of kMostSweep_rad, and some for the offsets
     length_mm_ = kArcOverChord * glm::length(end_ - begin_);
   }
 
   double operator()(double u) const {
     return glm::length(section_.centre_at(u) - foot_) - section_.radius_at(u);
-  }
-
-  /// Cheap: the disc stays away from the foot, or its centre never comes beyond the wall.
-  bool is_plainly_clear(Vec2 normal) const {
-    return glm::length(begin_) + glm::length(end_) - length_mm_ > 2.0 * most_radius_mm_ ||
-           glm::dot(begin_ + end_, normal) > length_mm_;
   }
 
   /// Places between which the distance has one lowest point at most: the ends and, on arcs, where the arc
@@ -78,12 +73,52 @@ private:
   double most_radius_mm_ = 0, length_mm_ = 0;
 };
 
+/// Line and steady radius: the two places where the foot lies on the disc's rim are roots of a quadratic.
+Entry lowest_at_straight_crossing(const Section &section, const Ray &ray) {
+  const Vec2 along = section.stroke->along + section.offset_slope;
+  const Vec2 from = section.stroke->from + section.offset - ray.foot;
+  const double square = glm::dot(along, along), aside = cross(along, from);
+  const double radius = section.steady_radius_mm;
+  const double half_square = radius * radius * square - aside * aside;
+  if (!(half_square > 0.0))
+    return {};
+  Entry best;
+  for (const double sign : {-1.0, 1.0}) {
+    const double u = (sign * std::sqrt(half_square) - glm::dot(from, along)) / square;
+    const double a = glm::dot(from + u * along, ray.normal);
+    if (u >= section.u0 && u <= section.u1 && a < 0.0 && 2.0 * a < best.e_mm)
+      best = {2.0 * a, u};
+  }
+  return best;
+}
+
 } // namespace
 
+CrossingBounds::CrossingBounds(const Section &section, const Disc &begin, const Disc &end)
+    : begin_(begin.centre), end_(end.centre), chord_mm_(glm::length(end.centre - begin.centre)),
+      length_mm_(kArcOverChord * chord_mm_), most_radius_mm_(std::max(begin.radius_mm, end.radius_mm)),
+      least_radius_mm_(std::min(begin.radius_mm, end.radius_mm)) {
+  // Every centre lies within half the length of an end; along a line, between discs that both hold the foot.
+  const double inside = std::max(0.0, least_radius_mm_ - (section.stroke->is_arc ? 0.5 * length_mm_ : 0.0));
+  const double outside = most_radius_mm_ + 0.5 * length_mm_;
+  always_inside_mm2_ = inside * inside;
+  always_outside_mm2_ = outside * outside;
+}
+
+bool CrossingBounds::allow(const Ray &ray, double envelope_mm) const {
+  const Vec2 first = begin_ - ray.foot, last = end_ - ray.foot;
+  // A crossing leaves e = 2a with a < 0, and no centre is lower than half the length allows.
+  const double least_twice_a = glm::dot(first + last, ray.normal) - length_mm_;
+  if (least_twice_a >= 0.0 || least_twice_a > envelope_mm)
+    return false;
+  const double a = glm::dot(first, first), b = glm::dot(last, last);
+  return std::max(a, b) >= always_inside_mm2_ && std::min(a, b) <= always_outside_mm2_;
+}
+
 Entry lowest_at_crossing(const Section &section, const Ray &ray) {
+  if (section.is_straight)
+    return lowest_at_straight_crossing(section, ray);
   const Outside outside(section, ray.foot);
-  if (outside.is_plainly_clear(ray.normal))
-    return {};
 
   // Where the foot enters or leaves the disc on its far side, a = -sqrt(r² - b²), so e = 2a.
   Entry best;

@@ -124,8 +124,9 @@ Entry lowest_round(const Section &section, double contact_side, const Ray &ray) 
 }
 
 Entry lowest_smooth(const Section &section, double u_guess, const Ray &ray) {
-  constexpr double kGain_mm =
-      1e-11; // a Newton step that promises less is the last: its own formula is exact enough
+  // A Newton step that promises less than this is the last: what its parabola leaves out is of third order,
+  // below 1e-11 mm. The corner arc starts like a square root, so there the step must be smaller.
+  const double least_gain_mm = section.radius_law == Section::RadiusLaw::arc ? 1e-11 : 1e-8;
   double low = section.u0, high = section.u1;
   bool low_is_open = true, high_is_open = true; // the end itself has not been tried yet
   double u = std::clamp(u_guess, low, high);
@@ -145,7 +146,7 @@ Entry lowest_smooth(const Section &section, double u_guess, const Ray &ray) {
     }
     const double step = slope.second > 0.0 ? -slope.first / slope.second : (slope.first > 0.0 ? -1.0 : 1.0);
     double next = u + step;
-    if (slope.second * step * step < kGain_mm && slope.second > 0.0 && next >= section.u0 &&
+    if (slope.second * step * step < least_gain_mm && slope.second > 0.0 && next >= section.u0 &&
         next <= section.u1) {
       const double f = slope.f + 0.5 * slope.first * step;
       return {2.0 * slope.a - f > 0.0 ? f : kNotCut, next};

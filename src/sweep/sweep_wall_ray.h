@@ -36,4 +36,18 @@ Entry lowest_about_head_on(const Section &section, double u_guess, const Ray &ra
 /// the value where it just does. kNotCut when it does not pass.
 Entry lowest_at_crossing(const Section &section, const Ray &ray);
 
+/// Cheap reasons why no crossing within a section can lower a ray.
+class CrossingBounds {
+public:
+  CrossingBounds(const Section &section, const Disc &begin, const Disc &end);
+  /// No disc of the section reaches farther than this from the chord of its centres.
+  double reach_mm() const { return most_radius_mm_ + 0.5 * (length_mm_ - chord_mm_) + 1e-9; }
+  bool allow(const Ray &ray, double envelope_mm) const;
+
+private:
+  Vec2 begin_{0.0}, end_{0.0};
+  double chord_mm_ = 0, length_mm_ = 0, most_radius_mm_ = 0, least_radius_mm_ = 0;
+  double always_inside_mm2_ = 0, always_outside_mm2_ = 0;
+};
+
 } // namespace asperity

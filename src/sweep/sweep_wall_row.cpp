@@ -41,6 +41,20 @@ bool is_smooth_joint(const Disc &before, const Disc &after, bool sees_alike) {
   return true;
 }
 
+/// The contact's position on the wall tells nearly which u serves the ray.
+Entry lowest_entry(const Section &section, double side, const ContactTrack &track, double position_mm,
+                   const Ray &ray) {
+  if (section.is_straight)
+    return lowest_straight(section, side, ray);
+  if (section.is_round)
+    return lowest_round(section, side, ray);
+  const double length = track.last_mm - track.first_mm;
+  const double share = length != 0.0 ? (position_mm - track.first_mm) / length : 0.0;
+  const double u_guess = section.u0 + (section.u1 - section.u0) * share;
+  return track.is_plainly_seen ? lowest_smooth(section, u_guess, ray)
+                               : lowest_about_head_on(section, u_guess, ray);
+}
+
 } // namespace
 
 WallRow::WallRow(const WallPlan &plan, const ColumnFinder &columns, WallChart &chart, std::size_t row)
@@ -233,6 +247,7 @@ void WallRow::cut_contacts(const Section &section, std::size_t i, const Disc &be
                            bool has_fan, std::uint32_t begin_owner) {
   const Stroke &stroke = *section.stroke;
   const Reach &reach = plan_.reaches[i];
+  // A growing cutter can touch ahead, where the other side of the motion sees the wall.
   const bool takes_both = stroke.has_two_sides && section.radius_law != Section::RadiusLaw::steady;
   for (const WallSide contact_side : kWallSides) {
     if (contact_side != side_ && !takes_both)
@@ -250,22 +265,13 @@ void WallRow::cut_contacts(const Section &section, std::size_t i, const Disc &be
       const ContactTrack track = track_on(element, path, plan_.e_most_mm);
       if (track.window.is_empty() || (track.is_plainly_seen && contact_side != side_))
         continue;
-      const double per_mm = track.last_mm != track.first_mm ? 1.0 / (track.last_mm - track.first_mm) : 0.0;
       for_columns(element, track.window, [&](std::size_t column, double position) {
         if (envelope_[column] < track.e_least_mm)
           return;
         const Ray ray{chart_.foot[column], chart_.normal[column]};
-        Entry entry;
-        if (section.is_straight)
-          entry = lowest_straight(section, sign_of(contact_side), ray);
-        else if (section.is_round)
-          entry = lowest_round(section, sign_of(contact_side), ray);
-        else
-          entry = (track.is_plainly_seen ? lowest_smooth : lowest_about_head_on)(
-              section, section.u0 + (section.u1 - section.u0) * (position - track.first_mm) * per_mm, ray);
-        if (stroke.has_two_sides && !track.is_plainly_seen && !seen_from(i, entry.u).includes(ray.normal))
-          return;
-        lower(column, entry.e_mm, entry.u <= section.u0 ? begin_owner : stroke.owner);
+        const Entry entry = lowest_entry(section, sign_of(contact_side), track, position, ray);
+        if (!stroke.has_two_sides || track.is_plainly_seen || seen_from(i, entry.u).includes(ray.normal))
+          lower(column, entry.e_mm, entry.u <= section.u0 ? begin_owner : stroke.owner);
       });
     }
   }
@@ -275,21 +281,17 @@ void WallRow::cut_crossing(const Section &section, std::size_t i, const Disc &be
   const Stroke &stroke = *section.stroke;
   if (!stroke.has_two_sides && side_ == WallSide::right)
     return;
+  const CrossingBounds bounds(section, begin, end);
   const Reach &reach = plan_.reaches[i];
-  const double radius =
-      std::max(begin.radius_mm, end.radius_mm) + 0.1 * glm::length(end.centre - begin.centre);
   for (std::uint32_t k = reach.first; k < reach.first + reach.count; ++k) {
     if (!plan_.meetings[k].may_cross)
       continue;
     const WallElement &element = plan_.elements[plan_.meetings[k].element];
-    Window window = whole_window(element);
-    if (!element.is_arc) {
-      window = window_of_segment(element, begin.centre, end.centre);
-      window = {window.low_mm - radius, window.high_mm + radius};
-    }
+    const Window window = window_of_discs(element, begin.centre, end.centre, bounds.reach_mm());
     for_columns(element, window, [&](std::size_t column, double) {
       const Ray ray{chart_.foot[column], chart_.normal[column]};
-      if (envelope_[column] <= -chart_.band_mm && owner_[column] <= stroke.owner)
+      if ((envelope_[column] <= -chart_.band_mm && owner_[column] <= stroke.owner) ||
+          !bounds.allow(ray, envelope_[column]))
         return;
       const Entry entry = lowest_at_crossing(section, ray);
       if (entry.e_mm != kNotCut && (!stroke.has_two_sides || seen_from(i, entry.u).includes(ray.normal)))

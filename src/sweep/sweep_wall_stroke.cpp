@@ -146,18 +146,6 @@ void add_chords(const SweptPiece &piece, const WallCutter &cutter, std::vector<S
 
 } // namespace
 
-Vec2 cos_sin_of_small(double x) {
-  const double y = x * x;
-  const double c = 1.0 - y / 2 * (1.0 - y / 12 * (1.0 - y / 30 * (1.0 - y / 56 * (1.0 - y / 90))));
-  const double s = x * (1.0 - y / 6 * (1.0 - y / 20 * (1.0 - y / 42 * (1.0 - y / 72 * (1.0 - y / 110)))));
-  return {c, s};
-}
-
-Vec2 Stroke::arm(double u) const {
-  const Vec2 turn = cos_sin_of_small((2.0 * u - 1.0) * half_sweep_rad);
-  return radius_mm * (turn.x * middle + turn.y * left_of(middle));
-}
-
 Vec2 Stroke::plan_point(double u) const { return is_arc ? centre + arm(u) : from + u * along; }
 
 Vec2 Stroke::plan_velocity(double u) const { return is_arc ? 2.0 * half_sweep_rad * left_of(arm(u)) : along; }

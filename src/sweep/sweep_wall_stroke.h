@@ -16,6 +16,20 @@ inline constexpr std::array kWallSides{WallSide::left, WallSide::right};
 /// +1 for left, -1 for right.
 constexpr double sign_of(WallSide side) { return side == WallSide::left ? 1.0 : -1.0; }
 
+inline constexpr double kMostSweep_rad = 0.4; ///< keeps the series of cos_sin_of_small short
+
+/// cos and sin of |x| <= kMostSweep_rad / 2: the Taylor terms left out are below 1e-16. Inline: the sweep's
+/// hot spot.
+inline Vec2 cos_sin_of_small(double x) {
+  const double y = x * x;
+  const double c =
+      1.0 + y * (-1.0 / 2 + y * (1.0 / 24 + y * (-1.0 / 720 + y * (1.0 / 40320 + y * (-1.0 / 3628800)))));
+  const double s =
+      x * (1.0 +
+           y * (-1.0 / 6 + y * (1.0 / 120 + y * (-1.0 / 5040 + y * (1.0 / 362880 + y * (-1.0 / 39916800))))));
+  return {c, s};
+}
+
 /// A cutter with the heights at which its radius or bend changes law.
 struct WallCutter {
   CutterProfile profile;
@@ -47,15 +61,15 @@ struct Stroke {
   bool has_varying_radius = false; ///< rises or falls with a cutter that is no plain cylinder
 
   /// From the arc's centre to its point at u.
-  Vec2 arm(double u) const;
+  Vec2 arm(double u) const {
+    const Vec2 turn = cos_sin_of_small((2.0 * u - 1.0) * half_sweep_rad);
+    return radius_mm * (turn.x * middle + turn.y * left_of(middle));
+  }
   Vec2 plan_point(double u) const;
   /// d(plan point)/du without the offset [mm].
   Vec2 plan_velocity(double u) const;
   double plan_length_mm() const;
 };
-
-/// cos and sin of |x| <= kMostSweep_rad / 2: the series left out is below 1e-16.
-Vec2 cos_sin_of_small(double x);
 
 std::vector<WallCutter> wall_cutters_of(const SweptPath &path);
 
@@ -63,7 +77,6 @@ std::vector<WallCutter> wall_cutters_of(const SweptPath &path);
 /// arc.
 std::vector<Stroke> strokes_of(const SweptPath &path, const std::vector<WallCutter> &cutters);
 
-inline constexpr double kMostSweep_rad = 0.4; ///< keeps the series of cos_sin_of_small short
-inline constexpr double kChord_mm = 2e-6;     ///< 2 nm: a fifth of the accuracy wanted off level arcs
+inline constexpr double kChord_mm = 2e-6; ///< 2 nm: a fifth of the accuracy wanted off level arcs
 
 } // namespace asperity

@@ -1,8 +1,6 @@
 // Projects contact paths and discs on the elements of an outline.
 #include "sweep_wall_window.h"
 
-#include "asperity/base/units.h"
-
 #include <algorithm>
 #include <cmath>
 
@@ -74,16 +72,27 @@ std::vector<WallElement> wall_elements_of(const WallChart &chart) {
 
 Window whole_window(const WallElement &element) { return {-element.half_length_mm, element.half_length_mm}; }
 
-Window window_of_segment(const WallElement &element, Vec2 a, Vec2 b) {
+double distance_to_segment_mm(Vec2 p, Vec2 a, Vec2 b) {
+  const Vec2 along = b - a;
+  const double square = glm::dot(along, along);
+  const double u = square > 0.0 ? std::clamp(glm::dot(p - a, along) / square, 0.0, 1.0) : 0.0;
+  return glm::length(p - a - u * along);
+}
+
+Window window_of_discs(const WallElement &element, Vec2 a, Vec2 b, double radius) {
   const double first = element.position_mm(a);
   if (!element.is_arc) {
     const double second = element.position_mm(b);
-    return {std::min(first, second), std::max(first, second)};
+    return {std::min(first, second) - radius, std::max(first, second) + radius};
   }
+  const double nearest = distance_to_segment_mm(element.middle, a, b);
+  if (nearest <= 1.0001 * radius)
+    return whole_window(element);
   const Vec2 from = a - element.middle, to = b - element.middle;
-  const double angle = std::atan2(cross(from, to), glm::dot(from, to));
-  const double second = first + element.turn * element.radius_mm * angle;
-  return {std::min(first, second), std::max(first, second)};
+  const double second =
+      first + element.turn * element.radius_mm * std::atan2(cross(from, to), glm::dot(from, to));
+  const double half = element.radius_mm * std::asin(radius / nearest);
+  return {std::min(first, second) - half, std::max(first, second) + half};
 }
 
 Window window_of_disc(const WallElement &element, Vec2 centre, double radius, double e_most) {

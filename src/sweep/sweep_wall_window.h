@@ -1,6 +1,7 @@
 // Which columns of a wall chart a contact path or a disc can touch.
 #pragma once
 
+#include "asperity/base/units.h"
 #include "asperity/chart/wall_chart.h"
 
 #include <cstddef>
@@ -29,7 +30,7 @@ struct WallElement {
   /// Signed distance of q along its ray: e of a contact at q.
   double height_mm(Vec2 q) const;
   Vec2 normal_at(double position_mm) const;
-  double whole_turn_mm() const { return 2.0 * 3.14159265358979323846 * radius_mm; }
+  double whole_turn_mm() const { return 2.0 * kPi * radius_mm; }
 };
 
 struct Window {
@@ -39,10 +40,11 @@ struct Window {
 
 std::vector<WallElement> wall_elements_of(const WallChart &chart);
 
-/// Positions whose rays a straight contact path from a to b can cross. Arc: the nearer way round its centre.
-Window window_of_segment(const WallElement &element, Vec2 a, Vec2 b);
+double distance_to_segment_mm(Vec2 p, Vec2 a, Vec2 b);
 /// Positions whose rays enter the disc no higher than e_most.
 Window window_of_disc(const WallElement &element, Vec2 centre, double radius_mm, double e_most_mm);
+/// Positions whose rays meet a disc moving from a to b.
+Window window_of_discs(const WallElement &element, Vec2 a, Vec2 b, double radius_mm);
 Window whole_window(const WallElement &element);
 
 /// Finds columns by position; quick when they are evenly spaced.

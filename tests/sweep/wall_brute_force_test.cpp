@@ -54,8 +54,6 @@ void compare_all(double z_begin, double z_end, double clearance, double bend_mm,
     for (const CutterShape shape : kCutterShapes) {
       const SweptPath path = lap_of(kind, shape, z_begin, z_end, clearance, bend_mm, ++seed);
       const Comparison result = compare(chart_of(kind, 0.05, 0.4f), path, cells, seed);
-      std::printf("%-18s %-14s followed %4d worst %.3g um\n", name_of(kind).c_str(), name_of(shape).c_str(),
-                  result.followed, 1e3 * result.worst_mm);
       EXPECT_LE(result.worst_mm, most_mm) << name_of(kind) << ", " << name_of(shape) << ", " << result.where;
       EXPECT_GT(result.followed, cells / 12) << name_of(kind) << ", " << name_of(shape);
     }
