@@ -5,6 +5,8 @@
 #include "json_value.h"
 #include "wanted.h"
 
+#include <cmath>
+
 namespace asperity {
 
 namespace {
@@ -81,6 +83,55 @@ void add_chart(json &out, const Chart &chart) {
                     {"spacing_mm", number(floor->spacing_mm)}};
 }
 
+json trace_json(const Trace &trace) {
+  const ProfileParameters &p = trace.reading.parameters;
+  const auto um = [](double mm) { return number(mm * 1e3); };
+  return {{"along", trace.along},
+          {"at_mm", number(trace.at_mm)},
+          {"begin_mm", number(trace.begin_mm)},
+          {"length_mm", number(trace.spacing_mm * static_cast<double>(trace.profile_mm.size()))},
+          {"closed", trace.closed},
+          {"cutoff_mm", number(trace.reading.settings.cutoff_mm)},
+          {"sections", p.sections},
+          {"too_short", trace.reading.fit.too_short()},
+          {"ra_um", um(p.ra_mm)},
+          {"rq_um", um(p.rq_mm)},
+          {"rz_um", um(p.rz_mm)},
+          {"rt_um", um(p.rt_mm)},
+          {"rsm_mm", number(p.rsm_mm)},
+          {"rsk", number(p.rsk)},
+          {"rku", number(p.rku)},
+          {"cusp_um", um(trace.cusp_mm)}};
+}
+
+json band_json(const RaBand &band) { return {{"low", number(band.low_um)}, {"high", number(band.high_um)}}; }
+
+json roughness_json(const FeatureRoughness &r) {
+  if (!r.measured)
+    return nullptr;
+  json map = json::array();
+  for (const float ra : r.map_ra_um)
+    map.push_back(number(std::round(static_cast<double>(ra) * kProfileParts) / kProfileParts));
+  return {{"lay", r.lay},
+          {"lay_deg", number(r.lay_deg)},
+          {"along_lay", trace_json(r.along)},
+          {"across_lay", trace_json(r.across)},
+          {"geometric_ra_um", number(r.ra_um)},
+          {"geometric_rz_um", number(r.rz_um)},
+          {"ra_band_um", band_json(r.ra_band)},
+          {"n_grade_low", r.grade_low ? json(*r.grade_low) : json()},
+          {"n_grade_high", r.grade_high ? json(*r.grade_high) : json()},
+          {"sa_um", number(r.areal.sa_mm * 1e3)},
+          {"sq_um", number(r.areal.sq_mm * 1e3)},
+          {"sz_um", number(r.areal.sz_mm * 1e3)},
+          {"worst_local_ra_um", number(r.worst_ra_um)},
+          {"worst_place_mm", place(r.worst_place_mm)},
+          {"worst_line", r.worst_line},
+          {"uncut_skin_share", number(r.skin_share)},
+          {"uncut_skin_ra_um", r.skin_share > 0.0 ? band_json(r.skin_ra) : json()},
+          {"local_ra_map", {{"columns", r.map_columns}, {"rows", r.map_rows}, {"ra_um", std::move(map)}}}};
+}
+
 } // namespace
 
 json feature_json(const Outcome &outcome, std::size_t index) {
@@ -94,6 +145,8 @@ json feature_json(const Outcome &outcome, std::size_t index) {
     for (const SizeMeasure &size : outcome.features[index].sizes)
       out["sizes"].push_back(size_json(size));
   }
+  if (index < outcome.roughness.size())
+    out["roughness"] = roughness_json(outcome.roughness[index]);
   if (index < outcome.charts.size())
     add_chart(out, outcome.charts[index]);
   return out;

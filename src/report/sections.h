@@ -18,6 +18,7 @@ std::string title_section(const Outcome &outcome, const SummaryStyle &style);
 std::string wanted_section(const Outcome &outcome, const SummaryStyle &style);
 std::string time_section(const Outcome &outcome, const SummaryStyle &style);
 std::string size_section(const Outcome &outcome, const SummaryStyle &style);
+std::string roughness_section(const Outcome &outcome, const SummaryStyle &style);
 std::string findings_section(const Outcome &outcome, const SummaryStyle &style);
 std::string rests_on_section(const Outcome &outcome, const SummaryStyle &style);
 std::string cautions_section(const SummaryStyle &style);

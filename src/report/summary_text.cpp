@@ -14,8 +14,9 @@ std::string summary_text(const Outcome &outcome, const SummaryStyle &wanted_styl
   if (outcome.status != Status::done)
     return text;
   const std::string sections[] = {wanted_section(outcome, style),   time_section(outcome, style),
-                                  size_section(outcome, style),     findings_section(outcome, style),
-                                  rests_on_section(outcome, style), cautions_section(style)};
+                                  size_section(outcome, style),     roughness_section(outcome, style),
+                                  findings_section(outcome, style), rests_on_section(outcome, style),
+                                  cautions_section(style)};
   for (const std::string &section : sections)
     if (!section.empty())
       text += '\n' + section;
