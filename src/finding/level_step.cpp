@@ -1,6 +1,7 @@
 // Finds horizontal steps in a wall where one level's cut meets the next.
 #include "found.h"
 #include "line_tally.h"
+#include "visibility.h"
 #include "wall_reference.h"
 #include "wording.h"
 
@@ -104,6 +105,7 @@ Found found_steps(const Evidence &evidence, int feature, const WallFeature &wall
   finding.remedy =
       "Finish the wall in one pass at full depth, or take a lighter finishing pass at every level; a "
       "shorter, thicker cutter bends less.";
+  add_visibility(finding, step_slope_um_per_mm(chart, largest.lower_row), size_um, wall.finish);
   finding.rests_on = bending_rests_on(evidence.job);
   LineTally lines;
   for (const LevelStep &step : steps)

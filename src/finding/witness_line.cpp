@@ -3,6 +3,7 @@
 #include "groove_lines.h"
 #include "line_cause.h"
 #include "line_tally.h"
+#include "visibility.h"
 #include "wall_reference.h"
 #include "wording.h"
 
@@ -157,6 +158,8 @@ Found found_line(const LineScene &scene, const NamedLine &named) {
     finding.size.push_back({"levels", static_cast<double>(named.levels), ""});
   finding.cause = cause_words(named.cause, line.ridge);
   finding.remedy = remedy_words(named.cause);
+  add_visibility(finding, steepest_along_um_per_mm(scene.chart, line.column, line.row, line.width_mm),
+                 um_from_mm(line.depth_mm), finish);
   finding.rests_on = named.cause == LineCause::joint ? "" : bending_rests_on(scene.evidence.job);
   LineTally lines;
   for (const std::size_t cell : line.cells)
