@@ -89,11 +89,16 @@ std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &tra
   if (section == 0)
     return 0.0;
 
-  // Climbing, a ball leaves its surface ahead of its middle by this much; falling, behind.
-  const Vec3 velocity = under.piece.curve.velocity(seen.nearest.u);
-  const double slope = velocity.z / glm::length(plan(velocity));
-  const double ahead = slope * section / std::sqrt(1.0 + slope * slope);
-  const PassTrack::Place place = track.at(seen.along_mm - ahead);
+  // Climbing, a ball leaves its surface ahead of its middle; falling, behind. Where the slope changes, it is
+  // the one there that counts: two rounds settle it.
+  PassTrack::Place place = seen.nearest;
+  double ahead = 0;
+  for (int round = 0; round < 2; ++round) {
+    const Vec3 velocity = track.part(place).piece.curve.velocity(place.u);
+    const double level = glm::length(plan(velocity)), slope = level > 0 ? velocity.z / level : 0.0;
+    ahead = slope * section / std::sqrt(1.0 + slope * slope);
+    place = track.at(seen.along_mm - ahead);
+  }
   if (pass.is_left_to_neighbour(place.part, place.u))
     return std::nullopt;
   const PassPart &part = track.part(place);
@@ -105,7 +110,9 @@ std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &tra
   // The sphere stands still for a dent once a mark; the lowest of the nearest three is what remains.
   const auto surface = [&](double axis_mm) {
     const double x = ahead - axis_mm;
-    return x * x < section * section ? slope * axis_mm - std::sqrt(section * section - x * x) : HUGE_VAL;
+    const PassTrack::Place at = track.at(seen.along_mm - ahead + axis_mm);
+    return x * x < section * section ? track.part(at).tip_z_mm(at.u) - std::sqrt(section * section - x * x)
+                                     : HUGE_VAL;
   };
   const double since = turns_since_mark(moment, *part.timed, {1.0, 0.0}, teeth.marking);
   double lowest = HUGE_VAL;

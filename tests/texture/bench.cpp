@@ -77,21 +77,20 @@ PathPiece &Bench::add(const Curve &curve, double rpm) {
   return path.pieces.back();
 }
 
-Bench &Bench::feed(Vec3 from, Vec3 to, Feed how) {
-  PathPiece &piece = add(Curve::line(from, to), how.rpm);
+Bench &Bench::along(const Curve &curve, Feed how) {
+  PathPiece &piece = add(curve, how.rpm);
   piece.v_in_mm_per_s = piece.v_peak_mm_per_s = piece.v_out_mm_per_s = piece.feed_mm_per_s = how.mm_per_s;
   now_s_ += piece.duration_s = piece.length_mm / how.mm_per_s;
   return *this;
 }
 
+Bench &Bench::feed(Vec3 from, Vec3 to, Feed how) { return along(Curve::line(from, to), how); }
+
 Bench &Bench::arc(Vec3 from, Vec2 centre, double sweep_rad, Feed how) {
   const Vec2 out = plan(from) - centre;
   const double a = std::atan2(out.y, out.x) + sweep_rad;
   const Vec2 end = centre + glm::length(out) * Vec2(std::cos(a), std::sin(a));
-  PathPiece &piece = add(Curve::plan_arc(from, {end, from.z}, centre, sweep_rad), how.rpm);
-  piece.v_in_mm_per_s = piece.v_peak_mm_per_s = piece.v_out_mm_per_s = piece.feed_mm_per_s = how.mm_per_s;
-  now_s_ += piece.duration_s = piece.length_mm / how.mm_per_s;
-  return *this;
+  return along(Curve::plan_arc(from, {end, from.z}, centre, sweep_rad), how);
 }
 
 Bench &Bench::change(Vec3 from, Vec3 to, double v_in, double v_out, double rpm) {

@@ -20,6 +20,7 @@ public:
 
   /// A straight feed at steady speed; begins when the one before ended.
   Bench &feed(Vec3 from, Vec3 to, Feed how);
+  Bench &along(const Curve &curve, Feed how);
   /// Changing speed: from one to the other at steady acceleration.
   Bench &change(Vec3 from, Vec3 to, double v_in_mm_per_s, double v_out_mm_per_s, double rpm);
   Bench &arc(Vec3 from, Vec2 centre, double sweep_rad, Feed how);
