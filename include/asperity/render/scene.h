@@ -40,6 +40,10 @@ struct SheetBox {
 };
 SheetBox strip_box(const Outcome &outcome, std::size_t feature);
 
+/// What a section shows [mm]: a wall's outward distance from the wanted surface and z, at arc length at_mm; a
+/// floor's x and height above its base, at y = at_mm.
+SheetBox section_box(const Outcome &outcome, std::size_t feature, double at_mm);
+
 /// Sheet coordinates of a point on the feature, as in strip_box.
 Vec2 strip_place_mm(const Outcome &outcome, std::size_t feature, Vec3 point_mm);
 

@@ -14,6 +14,7 @@ struct Theme {
   Rgb cut_stock;    ///< what a pass has made, lit by the lamp
   Rgb uncut_stock;  ///< lip and other stock left standing
   Rgb printed_skin; ///< the blank is too small there
+  Rgb rest;         ///< of the part, where no chart is
   Rgb inside;       ///< back of a surface
   Rgb blank, spoilboard, holding, cutter;
   std::array<Rgb, 4> path; ///< by PathKind

@@ -1,0 +1,10 @@
+# Writes TO, a C++ file that holds the texts of FILES (separated by commas) of the folder FROM.
+string(REPLACE "," ";" FILES "${FILES}")
+set(text "// Made from shaders/ by pack_shaders.cmake.\n#include \"packed_shaders.h\"\n\nnamespace asperity {\n\n")
+string(APPEND text "std::span<const PackedShader> packed_shaders() {\n  static constexpr PackedShader kShaders[] = {\n")
+foreach(file IN LISTS FILES)
+  file(READ "${FROM}/${file}" source)
+  string(APPEND text "      {\"${file}\", R\"shader(${source})shader\"},\n")
+endforeach()
+string(APPEND text "  };\n  return kShaders;\n}\n\n} // namespace asperity\n")
+file(WRITE "${TO}" "${text}")
