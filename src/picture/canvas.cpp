@@ -1,5 +1,5 @@
 // Drawing on a picture. Edges are smoothed by the distance from the pixel's middle to the shape.
-#include "canvas.h"
+#include "asperity/picture/canvas.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 // Where the parts of the picture stand, and how far the chart is stretched to be readable.
 #pragma once
 
-#include "canvas.h"
+#include "asperity/picture/canvas.h"
 #include "plane.h"
 
 namespace asperity {

@@ -1,7 +1,7 @@
 // Words on a picture, set with FreeType.
-#include "lettering.h"
+#include "asperity/picture/lettering.h"
 
-#include "canvas.h"
+#include "asperity/picture/canvas.h"
 
 #include <ft2build.h>
 #include FT_FREETYPE_H

@@ -1,8 +1,8 @@
 // The sheet everything is drawn on: picture, lettering, and the look they share.
 #pragma once
 
-#include "canvas.h"
-#include "lettering.h"
+#include "asperity/picture/canvas.h"
+#include "asperity/picture/lettering.h"
 
 #include <string>
 #include <string_view>

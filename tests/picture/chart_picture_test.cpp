@@ -4,7 +4,7 @@
 #include "asperity/picture/colour_map.h"
 #include "lab.h"
 #include "layout.h"
-#include "lettering.h"
+#include "asperity/picture/lettering.h"
 #include "panel.h"
 #include "support/sheave_outcome.h"
 
