@@ -1,46 +1,14 @@
 #include "asperity/predict/outcome.h"
 
+#include "stages.h"
 #include "wanted_checks.h"
 
-#include "asperity/cut/walk.h"
-#include "asperity/predict/chart_plan.h"
-#include "asperity/sweep/sweep_floor.h"
-#include "asperity/sweep/sweep_wall.h"
-
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <fstream>
 #include <limits>
 
 namespace asperity {
 
 namespace {
-
-/// Memory that can be had without swapping [bytes]; a large number where the system does not tell.
-double free_memory_bytes() {
-  std::ifstream meminfo("/proc/meminfo");
-  std::string key, unit;
-  double kib = 0;
-  while (meminfo >> key >> kib >> unit)
-    if (key == "MemAvailable:")
-      return kib * 1024.0;
-  return 1e18;
-}
-
-double memory_bound_bytes(const Job &job, const TimedPath &path) {
-  // A station leaves one sample and at most one swept piece; stations stand a small share of a radius apart.
-  double stations = 0.0, smallest_radius_mm = 1e9;
-  for (const Cutter &cutter : job.cutters)
-    smallest_radius_mm = std::min(smallest_radius_mm, 0.5 * cutter.diameter_mm);
-  for (const PathPiece &piece : path.pieces)
-    stations += 2.0 + piece.length_mm / (smallest_radius_mm / 12.0);
-  double bytes = static_cast<double>(stock_bytes(job, path)) +
-                 stations * static_cast<double>(sizeof(CutSample) + sizeof(SweptPiece));
-  for (const Feature &feature : job.features)
-    bytes += chart_cells(job, feature) * kBytesPerCell;
-  return bytes;
-}
 
 FeatureResult result_of(const Feature &feature, const Chart &chart) {
   FeatureResult result;
@@ -87,13 +55,10 @@ bool sweep_charts(Outcome &outcome, int threads, const Progress &progress) {
   const auto count = static_cast<double>(outcome.job.features.size());
   for (const Feature &feature : outcome.job.features) {
     progress.at("sweeping " + name_of(feature), static_cast<double>(outcome.charts.size()) / count);
-    Chart chart = make_chart(outcome.job, feature, threads);
-    const bool done = std::holds_alternative<WallChart>(chart)
-                          ? sweep_wall(std::get<WallChart>(chart), outcome.cut.swept, threads, progress)
-                          : sweep_floor(std::get<FloorChart>(chart), outcome.cut.swept, threads, progress);
-    if (!done)
+    std::optional<Chart> chart = swept_chart(outcome.job, feature, outcome.cut.swept, threads, progress);
+    if (!chart)
       return false;
-    outcome.charts.push_back(std::move(chart));
+    outcome.charts.push_back(std::move(*chart));
   }
   return true;
 }
@@ -128,15 +93,10 @@ Outcome predict(const Job &job, const Program &program, const PredictOptions &op
   // The path, and whether there is room for the rest.
   progress.at("timing the path", 0.0);
   outcome.path = plan_motion(program, job.machine, job.setup, job.effects);
-  const double bound = memory_bound_bytes(job, outcome.path);
-  const double limit = options.memory_limit_bytes > 0 ? static_cast<double>(options.memory_limit_bytes)
-                                                      : 0.8 * free_memory_bytes();
+  const double bound = memory_bound_bytes(job, outcome.path, job.features);
   outcome.memory_bound_bytes = static_cast<std::size_t>(std::min(bound, 1e18));
-  if (bound > limit)
-    return stop(Status::too_large,
-                fmt::format("this needs up to {:.1f} GB of memory and {:.1f} GB can be had: choose "
-                            "a coarser chart spacing",
-                            bound * 1e-9, limit * 1e-9));
+  if (std::string fault = memory_fault(bound, options.memory_limit_bytes); !fault.empty())
+    return stop(Status::too_large, std::move(fault));
 
   // Cut in time order, then sweep in any order.
   {

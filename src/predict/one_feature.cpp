@@ -1,0 +1,43 @@
+// The prediction as far as one feature needs it.
+#include "asperity/predict/one_feature.h"
+
+#include "stages.h"
+
+#include <cassert>
+
+namespace asperity {
+
+OneFeature predict_one_feature(const Job &job, const Program &program, std::size_t feature,
+                               const PredictOptions &options, const Progress &progress) {
+  assert(feature < job.features.size());
+  const Feature &wanted = job.features[feature];
+  OneFeature result;
+  const auto stop = [&](Status status, std::string why) {
+    result.status = status;
+    result.why = std::move(why);
+    return std::move(result);
+  };
+
+  // The path, and whether there is room for the rest.
+  progress.at("timing the path", 0.0);
+  result.path = plan_motion(program, job.machine, job.setup, job.effects);
+  const double bound = memory_bound_bytes(job, result.path, {&wanted, 1});
+  if (std::string fault = memory_fault(bound, options.memory_limit_bytes); !fault.empty())
+    return stop(Status::too_large, std::move(fault));
+
+  // Everything is cut, because earlier cuts decide what later ones meet; only one feature is swept.
+  {
+    Stock stock = make_stock(job, result.path);
+    result.cut = walk_path(job, result.path, stock, progress);
+  }
+  if (progress.cancelled())
+    return stop(Status::cancelled, "cancelled");
+  progress.at("sweeping " + name_of(wanted), 0.0);
+  std::optional<Chart> chart = swept_chart(job, wanted, result.cut.swept, options.threads, progress);
+  if (!chart)
+    return stop(Status::cancelled, "cancelled");
+  result.chart = std::move(*chart);
+  return result;
+}
+
+} // namespace asperity
