@@ -3,52 +3,26 @@
 
 #include "asperity/report/summary_text.h"
 #include "interrupt.h"
+#include "output.h"
 #include "progress_line.h"
 #include "read_inputs.h"
 
-#include <fmt/format.h>
-
 #include <cstdio>
-#include <cstdlib>
-#include <sys/ioctl.h>
 #include <unistd.h>
 
 namespace asperity {
 
 namespace {
 
-/// Fits the terminal, if standard output is one; NO_COLOR and a dumb terminal are respected.
-SummaryStyle style_of_output() {
-  SummaryStyle style;
-  if (!::isatty(STDOUT_FILENO))
-    return style;
-  winsize size{};
-  if (::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0)
-    style.width = std::min<int>(size.ws_col, 120);
-  const char *terminal = std::getenv("TERM");
-  style.colour = !std::getenv("NO_COLOR") && terminal && std::string_view(terminal) != "dumb";
-  return style;
-}
-
-ExitStatus fail(std::string_view what) {
-  fmt::print(stderr, "asperity: error: {}\n", what);
-  return ExitStatus::wrong_input;
-}
-
-ExitStatus stopped() {
-  fmt::print(stderr, "asperity: stopped.\n");
-  return ExitStatus::interrupted;
-}
-
 /// Summary and names of the written files; false if standard output does not take them.
-bool print(const Outcome &outcome, const Written &written) {
+bool print_summary(const Outcome &outcome, const Written &written) {
   std::string text = summary_text(outcome, style_of_output());
   if (!written.files.empty()) {
     text += "\nWritten\n";
     for (const std::filesystem::path &file : written.files)
       text += "  " + file.string() + '\n';
   }
-  return std::fputs(text.c_str(), stdout) >= 0 && std::fflush(stdout) == 0;
+  return print(text);
 }
 
 } // namespace
@@ -79,12 +53,10 @@ ExitStatus command_predict(const PredictRequest &request) {
     return stopped();
   if (outcome.status != Status::done)
     return fail(outcome.why);
-  if (!request.quiet && !print(outcome, written))
+  if (!request.quiet && !print_summary(outcome, written))
     return fail("the summary could not be written to standard output.");
   if (!written.has_lettering)
-    fmt::print(stderr,
-               "asperity: warning: the font DejaVu Sans was not found, so the pictures are without words "
-               "(Debian package fonts-dejavu-core).\n");
+    warn_of_no_font();
   if (!written.fault.empty())
     return fail(written.fault);
   return is_all_well(outcome) ? ExitStatus::all_well : ExitStatus::missed;

@@ -26,8 +26,9 @@ std::string title(const TraceView &view, const SummaryStyle &style) {
   return heading(fmt::format("Trace on {} ({})", name, kind_text(view.feature)), style) + '\n' +
          wrapped(printable(view.job.title) + ". Predicted by a model of cutting and bending, not measured.",
                  width, "", 0) +
-         wrapped(trace_place_text(view) + fmt::format("; {} points, {:.3g} um apart.", view.points(),
-                                                      um_from_mm(view.trace.spacing_mm)),
+         wrapped("Laid " + trace_place_text(view) +
+                     fmt::format("; {} points, {:.3g} um apart.", view.points(),
+                                 um_from_mm(view.trace.spacing_mm)),
                  width, "", 0);
 }
 
@@ -66,8 +67,9 @@ std::string numbers(const TraceView &view, const SummaryStyle &style) {
       {"Rz", um(p.rz_mm), "peak to valley, mean over the sections"},
       {"Rt", um(p.rt_mm), "peak to valley over the evaluation length"},
       {"Rzx", um(p.rzx_mm), "largest peak to valley of one section"},
-      {"Rsk", fixed_text(p.rsk, 2), "skewness: below 0 grooves, above 0 ridges stand out"},
-      {"Rku", fixed_text(p.rku, 2), "kurtosis: 3 for Gaussian heights"},
+      {"Rsk", has_shape(view) ? fixed_text(p.rsk, 2) : "none",
+       "skewness: below 0 grooves, above 0 ridges stand out"},
+      {"Rku", has_shape(view) ? fixed_text(p.rku, 2) : "none", "kurtosis: 3 for Gaussian heights"},
       {"RSm", p.rsm_mm > 0.0 ? mm_text(p.rsm_mm) : "none", "mean width of the profile elements"},
       {"cusp", um(view.trace.cusp_mm), "unfiltered: highest ridge above the higher hollow beside it"},
   };
@@ -93,7 +95,7 @@ std::string with_material(const TraceView &view, const SummaryStyle &style) {
 
 std::string makers(const TraceView &view, const SummaryStyle &style) {
   constexpr std::size_t kMostLines = 6;
-  const std::string lines = line_share_text(line_shares(view), kMostLines);
+  const std::string lines = line_share_text(view, kMostLines);
   return heading("Program lines that made it", style) + '\n' +
          wrapped(lines + ".", static_cast<std::size_t>(style.width), "  ", 4);
 }

@@ -42,21 +42,66 @@ std::vector<LineShare> line_shares(const TraceView &view) {
   return shares;
 }
 
-std::string line_share_text(const std::vector<LineShare> &shares, std::size_t most) {
-  std::string text;
-  std::size_t shown = 0, left = 0;
+namespace {
+
+/// Lines that follow each other closely, as the many short moves of a curve do.
+struct LineRun {
+  std::uint32_t first = 0, last = 0;
+  std::size_t count = 0;
+  double share = 0;
+};
+
+std::vector<LineRun> line_runs(std::vector<LineShare> shares) {
+  constexpr std::uint32_t kWidestGap = 8;
+  std::sort(shares.begin(), shares.end(),
+            [](const LineShare &a, const LineShare &b) { return a.line < b.line; });
+  std::vector<LineRun> runs;
   for (const LineShare &share : shares) {
-    if (share.line == 0)
-      continue;
-    if (shown == most) {
-      ++left;
-      continue;
-    }
-    const std::string percent = share.share < 0.005 ? "under 1" : fixed_text(100.0 * share.share, 0);
-    text += fmt::format("{}line {} ({}%)", shown == 0 ? "" : ", ", share.line, percent);
-    ++shown;
+    if (runs.empty() || share.line > runs.back().last + kWidestGap)
+      runs.push_back({share.line, share.line, 0, 0.0});
+    runs.back().last = share.line;
+    ++runs.back().count;
+    runs.back().share += share.share;
   }
-  return left > 0 ? text + fmt::format(" and {} more", left) : text;
+  std::stable_sort(runs.begin(), runs.end(),
+                   [](const LineRun &a, const LineRun &b) { return a.share > b.share; });
+  return runs;
+}
+
+/// Distance on the wall for a unit of the cutter axis's path: less round the outside of a bend.
+double wall_per_path(const WallFeature &wall, double s_mm, double cutter_radius_mm) {
+  const double round_mm = wall.outline.length_mm();
+  const double s = s_mm - round_mm * std::floor(s_mm / round_mm);
+  const OutlineElement &element = wall.outline.elements()[wall.outline.element_at(s)];
+  if (!element.is_arc())
+    return 1.0;
+  const bool bulges_towards_cutter = (element.sweep_rad > 0.0) == (wall.side == Side::outside);
+  const double radius = element.radius_mm();
+  const double axis_radius = radius + (bulges_towards_cutter ? cutter_radius_mm : -cutter_radius_mm);
+  return axis_radius > 0.0 ? radius / axis_radius : 1.0;
+}
+
+} // namespace
+
+std::string line_share_text(const TraceView &view, std::size_t most) {
+  const auto percent = [](double share) {
+    return share < 0.005 ? std::string("under 1%") : fixed_text(100.0 * share, 0) + "%";
+  };
+  std::vector<LineShare> shares = line_shares(view);
+  std::erase_if(shares, [](const LineShare &s) { return s.line == 0; });
+  std::string text;
+  const auto add = [&](const std::string &words) { text += (text.empty() ? "" : ", ") + words; };
+  if (shares.size() <= most) {
+    for (const LineShare &s : shares)
+      add(fmt::format("line {} ({})", s.line, percent(s.share)));
+    return text;
+  }
+  const std::vector<LineRun> runs = line_runs(std::move(shares));
+  for (std::size_t i = 0; i < runs.size() && i < most; ++i)
+    add(runs[i].count == 1 ? fmt::format("line {} ({})", runs[i].first, percent(runs[i].share))
+                           : fmt::format("{} of lines {} to {} ({})", runs[i].count, runs[i].first,
+                                         runs[i].last, percent(runs[i].share)));
+  return runs.size() > most ? text + fmt::format(" and {} more", runs.size() - most) : text;
 }
 
 double mark_distance_mm(const TraceView &view, std::size_t point) {
@@ -75,7 +120,10 @@ double mark_distance_mm(const TraceView &view, std::size_t point) {
                         (along == "y" && std::abs(heading.y) > std::abs(heading.x));
   if (!is_along)
     return by_width;
-  const double turn_mm = piece.feed_mm_per_s / rev_per_s_from_rpm(piece.spindle_rpm);
+  const auto *wall = std::get_if<WallFeature>(&view.feature);
+  const double turn_mm =
+      piece.feed_mm_per_s / rev_per_s_from_rpm(piece.spindle_rpm) *
+      (wall != nullptr ? wall_per_path(*wall, view.place_mm(point), 0.5 * cutter->diameter_mm) : 1.0);
   const bool has_runout = view.job.effects.runout && cutter->runout_mm > 0.0;
   return has_runout ? turn_mm : turn_mm / cutter->flutes;
 }
@@ -107,8 +155,7 @@ std::string trace_place_text(const TraceView &view) {
 std::string cutoff_choice_text(const TraceView &view) {
   if (view.request.cutoff_mm)
     return "as asked";
-  return "chosen by the tables of ISO 4288:1996 for the tooth marks' distance and Ra, whichever asks for the "
-         "longer";
+  return "the longer of what ISO 4288:1996 gives for the marks' distance and for Ra";
 }
 
 std::string evaluation_text(const TraceView &view) {
@@ -165,8 +212,9 @@ bool is_ra_met(const TraceView &view) {
 std::string fine_um_text(double um) {
   if (!std::isfinite(um))
     return "unknown";
+  constexpr double kLeastShown_um = 5e-5;
   const double size = std::abs(um);
-  return fixed_text(um, size >= 10.0 ? 1 : size >= 0.1 || size == 0.0 ? 2 : 4) + " um";
+  return fixed_text(um, size >= 10.0 ? 1 : size >= 0.1 || size < kLeastShown_um ? 2 : 4) + " um";
 }
 
 } // namespace asperity

@@ -42,8 +42,15 @@ struct LineShare {
   double share = 0;
 };
 std::vector<LineShare> line_shares(const TraceView &view);
-/// "line 13 (64%), line 17 (30%) and 2 more"; not cut left out.
-std::string line_share_text(const std::vector<LineShare> &shares, std::size_t most);
+/// "line 13 (64%), line 17 (30%)"; where they are more than `most`, runs of lines close together:
+/// "391 of lines 2613 to 3060 (97%), line 12 (3%) and 2 more". What is not cut is left out.
+std::string line_share_text(const TraceView &view, std::size_t most);
+
+/// Rsk and Rku mean nothing where no roughness is left.
+inline bool has_shape(const TraceView &view) {
+  constexpr double kLeast_mm = 1e-7; // a tenth of a nanometre: rounding of the stored heights
+  return view.trace.reading.parameters.rq_mm > kLeast_mm;
+}
 
 /// Distance of the tooth marks along the trace at a point, by the feed a turn (a tooth when runout is off);
 /// across the feed or without a cutter RSm. 0 = unknown.
@@ -51,7 +58,7 @@ double mark_distance_mm(const TraceView &view, std::size_t point);
 
 /// "along s (round it) at z = 7.000 mm, all round, 194.779 mm".
 std::string trace_place_text(const TraceView &view);
-/// "chosen by ISO 4288:1996 ..." or "as asked".
+/// "the longer of what ISO 4288:1996 gives ..." or "as asked".
 std::string cutoff_choice_text(const TraceView &view);
 /// "5 sections of 0.8 mm = 4 mm".
 std::string evaluation_text(const TraceView &view);
