@@ -5,6 +5,7 @@
 #include "json_value.h"
 #include "wanted.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace asperity {
@@ -104,6 +105,19 @@ json trace_json(const Trace &trace) {
           {"cusp_um", um(trace.cusp_mm)}};
 }
 
+/// A closed trace read over its whole length, with what the filter calls waviness.
+json around_json(const Trace &trace) {
+  if (trace.profile_mm.empty())
+    return nullptr;
+  const ProfileParameters whole = profile_parameters(trace.roughness_mm, trace.spacing_mm);
+  const auto [low, high] = std::minmax_element(trace.waviness_mm.begin(), trace.waviness_mm.end());
+  json out = trace_json(trace);
+  out["whole_ra_um"] = number(whole.ra_mm * 1e3);
+  out["whole_rt_um"] = number(whole.rt_mm * 1e3);
+  out["whole_wt_um"] = number((*high - *low) * 1e3);
+  return out;
+}
+
 json band_json(const RaBand &band) { return {{"low", number(band.low_um)}, {"high", number(band.high_um)}}; }
 
 json roughness_json(const FeatureRoughness &r) {
@@ -116,6 +130,7 @@ json roughness_json(const FeatureRoughness &r) {
           {"lay_deg", number(r.lay_deg)},
           {"along_lay", trace_json(r.along)},
           {"across_lay", trace_json(r.across)},
+          {"around", around_json(r.around)},
           {"geometric_ra_um", number(r.ra_um)},
           {"geometric_rz_um", number(r.rz_um)},
           {"ra_band_um", band_json(r.ra_band)},

@@ -4,6 +4,7 @@
 #include "sections.h"
 #include "text_layout.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace asperity {
@@ -38,6 +39,15 @@ std::string feature_words(const FeatureRoughness &r, std::size_t width) {
       fixed_text(r.ra_band.low_um, 1), fixed_text(r.ra_band.high_um, 1), grades(r), fixed_text(r.ra_um, 2)));
   text += line("Geometry alone, along the lay: " + trace_words(r.along) + ".");
   text += line("Geometry alone, across the lay: " + trace_words(r.across) + ".");
+  if (!r.around.profile_mm.empty()) {
+    const ProfileParameters round = profile_parameters(r.around.roughness_mm, r.around.spacing_mm);
+    const auto [low, high] = std::minmax_element(r.around.waviness_mm.begin(), r.around.waviness_mm.end());
+    text += line(fmt::format(
+        "The whole way round at z {} mm, through every line on it: Ra {} um, Rt {} um, waviness {} um "
+        "from top to bottom (cutoff {} mm).",
+        fixed_text(r.around.at_mm, 1), fixed_text(round.ra_mm * 1e3, 2), fixed_text(round.rt_mm * 1e3, 1),
+        fixed_text((*high - *low) * 1e3, 1), r.around.reading.settings.cutoff_mm));
+  }
   text += line(fmt::format("Lay: {}. Over a patch: Sa {} um, Sq {} um, Sz {} um.", r.lay,
                            fixed_text(r.areal.sa_mm * 1e3, 2), fixed_text(r.areal.sq_mm * 1e3, 2),
                            fixed_text(r.areal.sz_mm * 1e3, 1)));

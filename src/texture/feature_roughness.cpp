@@ -180,6 +180,12 @@ FeatureRoughness roughness_of(const Feature &feature, const Chart &chart, const 
   progress.at("roughness", 0.7);
   result.along = trace_about(asked, runs_up(lay) ? up : across, place);
   result.across = trace_about(asked, runs_up(lay) ? across : up, place);
+  if (wall != nullptr) {
+    TraceRequest round;
+    round.at_mm = place.y_mm;
+    std::string why;
+    result.around = lay_trace(feature, chart, source, round, threads, why);
+  }
   note_band(result, source.job.material);
   result.measured = true;
   progress.at("roughness", 1.0);

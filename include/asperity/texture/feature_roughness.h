@@ -56,6 +56,8 @@ struct FeatureRoughness {
   /// outline from the roughest place; on floors where the local Ra is the median. Uncut ground is avoided
   /// where possible.
   Trace along, across;
+  /// Walls: once round the whole outline at the same height, through everything that stands there. Else empty.
+  Trace around;
   double ra_um = 0, rz_um = 0;              ///< geometric floor, the larger of both directions
   RaBand ra_band;                           ///< with the material's own contribution
   std::optional<int> grade_low, grade_high; ///< N grades of the band
