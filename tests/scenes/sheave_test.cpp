@@ -116,6 +116,29 @@ TEST(Sheave, SizesFollowRunoutAndBending) {
   EXPECT_EQ(plunge().features[1].sizes.at(0).verdict, Verdict::met);
 }
 
+double waviness_um(const Outcome &outcome) {
+  const std::vector<double> &waviness = outcome.roughness[0].around.waviness_mm;
+  const auto [low, high] = std::minmax_element(waviness.begin(), waviness.end());
+  return 1e3 * (*high - *low);
+}
+
+// A groove 3.5 mm wide is waviness to a 0.8 mm filter: there the plans differ, by the line the findings name.
+// What is left as roughness is facets and tooth marks: chord sagitta 0.5^2/(8 x 34) = 0.92 um and f^2/8 (1/R
+// + 1/rho) at f 0.09 to 0.08 mm/rev = 0.3 um, about a quarter of which is Ra.
+TEST(Sheave, WavinessShowsThePlungeAndRoughnessTheFeed) {
+  EXPECT_GT(waviness_um(plunge()), 1.5 * waviness_um(zigzag()));
+  EXPECT_NEAR(waviness_um(plunge()), depth_um(plunge()), 1.5); // facets and the filter blur it
+  for (const Outcome *outcome : {&plunge(), &zigzag()}) {
+    const FeatureRoughness &rim = outcome->roughness[0];
+    EXPECT_EQ(rim.across.along, "s");
+    EXPECT_EQ(rim.along.along, "z");
+    EXPECT_GT(rim.ra_um, 0.05);
+    EXPECT_LT(rim.ra_um, 0.26 * (0.92 + 0.4));
+    EXPECT_LT(rim.along.reading.parameters.ra_mm, rim.across.reading.parameters.ra_mm);
+    EXPECT_GE(rim.ra_band.low_um, 1.5); // the material's own share rules
+  }
+}
+
 TEST(Sheave, ProgramsAreRealOnes) {
   for (const Outcome *outcome : {&plunge(), &zigzag(), &shallow()})
     EXPECT_GT(outcome->program.moves.size(), 2500U);
