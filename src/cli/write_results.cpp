@@ -3,6 +3,7 @@
 
 #include "asperity/base/text_file.h"
 #include "asperity/picture/chart_picture.h"
+#include "asperity/picture/ra_map_picture.h"
 #include "asperity/picture/write_png.h"
 #include "asperity/report/outcome_json.h"
 #include "result_place.h"
@@ -22,14 +23,24 @@ std::string prepare(const ResultFiles &files) {
   return fault;
 }
 
+namespace {
+constexpr const char *kRaEnding = "-ra";
+}
+
+std::string ra_picture_name(const std::string &picture_name) {
+  return fs::path(picture_name).stem().string() + kRaEnding + ".png";
+}
+
 std::vector<std::string> picture_names(const std::vector<Feature> &features) {
   std::vector<std::string> names;
   std::set<std::string> taken;
   for (const Feature &feature : features) {
     const std::string plain = plain_name(name_of(feature));
+    // Both pictures of a feature keep clear of both of any other.
     std::string name = plain;
-    for (int k = 2; !taken.insert(name).second; ++k)
+    for (int k = 2; taken.contains(name) || taken.contains(name + kRaEnding); ++k)
       name = fmt::format("{}-{}", plain, k);
+    taken.insert({name, name + kRaEnding});
     names.push_back(name + ".png");
   }
   return names;
@@ -49,14 +60,22 @@ Written write_results(const Outcome &outcome, const ResultFiles &files, const Pr
   };
   if (!files.folder.empty()) {
     const std::vector<std::string> names = picture_names(outcome.job.features);
-    for (std::size_t i = 0; i < outcome.charts.size(); ++i)
-      put(files.folder / names[i], [&](const fs::path &to) {
+    const auto put_picture = [&](const std::string &name, std::size_t i, auto draw) {
+      put(files.folder / name, [&](const fs::path &to) {
         progress.at("drawing " + name_of(outcome.job.features[i]),
                     static_cast<double>(i) / static_cast<double>(outcome.charts.size()));
-        const ChartPicture picture = chart_picture(outcome.charts[i], outcome.job, i, outcome.findings);
+        const ChartPicture picture = draw();
         written.has_lettering = written.has_lettering && picture.has_lettering;
         return write_png(to, picture.image);
       });
+    };
+    for (std::size_t i = 0; i < outcome.charts.size(); ++i) {
+      put_picture(names[i], i,
+                  [&] { return chart_picture(outcome.charts[i], outcome.job, i, outcome.findings); });
+      if (i < outcome.roughness.size())
+        put_picture(ra_picture_name(names[i]), i,
+                    [&] { return ra_map_picture(outcome.roughness[i], outcome.charts[i], outcome.job, i); });
+    }
     put_json(files.folder / "prediction.json");
   }
   if (!files.json.empty())

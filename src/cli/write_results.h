@@ -21,6 +21,8 @@ std::string prepare(const ResultFiles &files);
 /// Names of the features' pictures: the feature's name without what file names cannot hold, ".png"; never two
 /// alike.
 std::vector<std::string> picture_names(const std::vector<Feature> &features);
+/// Name of the map of local roughness beside that picture: "rim-ra.png" beside "rim.png".
+std::string ra_picture_name(const std::string &picture_name);
 
 struct Written {
   std::vector<std::filesystem::path> files; ///< complete

@@ -28,12 +28,6 @@ std::string how_seen(const Plane &plane, const Feature &feature) {
   return "dome, seen from above";
 }
 
-std::string stretch_words(const Layout &layout) {
-  if (layout.stretch > 1.0)
-    return fmt::format("; drawn {:g} times taller than true", layout.stretch);
-  return layout.widening > 1.0 ? fmt::format("; drawn {:g} times wider than true", layout.widening) : "";
-}
-
 std::string lamp_words(const Relief &relief) {
   const std::string lamp = "Raking lamp from the left, ";
   if (relief.is_even)

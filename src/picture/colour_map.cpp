@@ -58,4 +58,12 @@ Rgb residual_colour(double t) {
   return (t < 0.0 ? kDeep : kProud)[static_cast<std::size_t>(std::lround(place))];
 }
 
+Rgb roughness_colour(double t) {
+  // Pale straw over rose to deep plum: no hue of the residual's two sides, lightness falling all the way.
+  static const Side kRough = even_steps({lab_from_lch(95, 8, 95), lab_from_lch(76, 27, 20),
+                                         lab_from_lch(50, 46, 345), lab_from_lch(20, 36, 325)});
+  const double place = std::isnan(t) ? 0.0 : std::clamp(t, 0.0, 1.0);
+  return kRough[static_cast<std::size_t>(std::lround(place * kSteps))];
+}
+
 } // namespace asperity

@@ -1,6 +1,8 @@
 // Where the parts of the picture stand.
 #include "layout.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -35,6 +37,12 @@ void set_size(Layout &layout, const Plane &plane, double most_width) {
       static_cast<int>(std::lround(std::clamp(height * layout.stretch, 1.0, 2.0 * kTallest_px)));
 }
 
+void set_legend(Layout &layout, int width_px) {
+  layout.legend_x = width_px - kMargin_px - kLegend_px;
+  layout.legend_width = kLegend_px;
+  layout.legend_y = layout.colour.y;
+}
+
 } // namespace
 
 Layout layout_for(const Plane &plane, int width_px) {
@@ -51,11 +59,27 @@ Layout layout_for(const Plane &plane, int width_px) {
   else
     layout.relief.x =
         layout.colour.x + std::max(layout.colour.width + kMargin_px + kAxisLeft_px, kHeadingWidth_px);
-  layout.legend_x = width_px - kMargin_px - kLegend_px;
-  layout.legend_width = kLegend_px;
-  layout.legend_y = layout.colour.y;
+  set_legend(layout, width_px);
   layout.list_y = layout.relief.bottom() + kAxisBelow_px + kHeading_px / 2;
   return layout;
+}
+
+Layout single_panel_layout(const Plane &plane, int width_px) {
+  Layout layout;
+  const int left = kMargin_px + kAxisLeft_px;
+  set_size(layout, plane, width_px - left - 2 * kMargin_px - kLegend_px);
+  layout.colour.x = left;
+  layout.colour.y = kHead_px - kHeading_px / 2;
+  set_legend(layout, width_px);
+  layout.legend_x = layout.colour.right() + kMargin_px; // a narrow panel keeps its legend beside it
+  layout.list_y = layout.colour.bottom() + kAxisBelow_px + kHeading_px / 2;
+  return layout;
+}
+
+std::string stretch_words(const Layout &layout) {
+  if (layout.stretch > 1.0)
+    return fmt::format("; drawn {:g} times taller than true", layout.stretch);
+  return layout.widening > 1.0 ? fmt::format("; drawn {:g} times wider than true", layout.widening) : "";
 }
 
 } // namespace asperity

@@ -4,6 +4,8 @@
 #include "asperity/picture/canvas.h"
 #include "plane.h"
 
+#include <string>
+
 namespace asperity {
 
 struct Layout {
@@ -21,5 +23,10 @@ inline constexpr int kAxisLeft_px = 76;  ///< room for numbers and name of the u
 inline constexpr int kAxisBelow_px = 84; ///< room below a panel
 
 Layout layout_for(const Plane &plane, int width_px);
+/// One panel as wide as the sheet allows: only `colour` is set, the list begins below it.
+Layout single_panel_layout(const Plane &plane, int width_px);
+
+/// "; drawn 3 times taller than true", or nothing.
+std::string stretch_words(const Layout &layout);
 
 } // namespace asperity

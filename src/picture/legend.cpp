@@ -3,7 +3,7 @@
 
 #include "asperity/picture/colour_map.h"
 #include "asperity/report/number_text.h"
-#include "panel.h"
+#include "legend_parts.h"
 #include "ticks.h"
 
 #include <fmt/format.h>
@@ -18,29 +18,9 @@ namespace {
 constexpr int kBarWidth_px = 30;
 constexpr int kBarHeight_px = 240;
 constexpr int kHistogram_px = 54;
-constexpr int kArrow_px = 16;
 
 std::string signed_text(double value, const std::string &text) {
   return fmt::format("{}{}", value > 0.0 ? "+" : "", text);
-}
-
-/// Writes fitted lines from y on; returns the y of the line that would follow.
-int write_lines(Page &page, std::string_view text, int x, int y, int width, Rgb colour) {
-  for (const std::string &text_line : fitted_lines(page.lettering, text, kText_px, width)) {
-    page.write(text_line, x, y, kText_px, colour);
-    y += kLine_px - 3;
-  }
-  return y;
-}
-
-/// A pointed end says that some of the surface lies beyond.
-void draw_arrow(Page &page, const Box &bar, bool is_top, Rgb colour) {
-  for (int k = 0; k < kArrow_px; ++k) {
-    const double half = 0.5 * kBarWidth_px * (1.0 - (k + 0.5) / kArrow_px);
-    const int y = is_top ? bar.y - 1 - k : bar.bottom() + k;
-    const int left = static_cast<int>(std::lround(bar.x + 0.5 * kBarWidth_px - half));
-    fill(page.image, {left, y, std::max(1, static_cast<int>(std::lround(2.0 * half))), 1}, colour);
-  }
 }
 
 void draw_histogram(Page &page, const Box &bar, const ColourRange &range) {
@@ -63,9 +43,9 @@ void draw_bar(Page &page, const Box &bar, const ColourRange &range) {
     fill(page.image, {bar.x, bar.y + y, bar.width, 1}, residual_colour(1.0 - 2.0 * (y + 0.5) / bar.height));
   frame(page.image, {bar.x - 1, bar.y - 1, bar.width + 2, bar.height + 2}, kInk);
   if (range.share_above > 0.0)
-    draw_arrow(page, bar, true, residual_colour(1.0));
+    draw_pointed_end(page, bar, true, residual_colour(1.0));
   if (range.share_below > 0.0)
-    draw_arrow(page, bar, false, residual_colour(-1.0));
+    draw_pointed_end(page, bar, false, residual_colour(-1.0));
   const Ticks ticks = ticks_between(-range.half_um, range.half_um, range.half_um / 4.0);
   for (double value : ticks.values) {
     const int y = bar.y + static_cast<int>(std::lround((0.5 - 0.5 * value / range.half_um) * bar.height));
@@ -88,15 +68,6 @@ std::string range_words(const ColourRange &range) {
                             beyond < 0.001 ? "under 0.1" : fixed_text(100.0 * beyond, 1));
 }
 
-int draw_tone(Page &page, int x, int y, int width, Surface surface, std::string_view words) {
-  constexpr Box kSwatch{0, 0, 38, 24};
-  for (int dy = 0; dy < kSwatch.height; ++dy)
-    for (int dx = 0; dx < kSwatch.width; ++dx)
-      cover(page.image, x + dx, y + dy, surface_tone(surface, dx, dy), 1.0);
-  frame(page.image, {x - 1, y - 1, kSwatch.width + 2, kSwatch.height + 2}, kInk);
-  return write_lines(page, words, x + kSwatch.width + 10, y + 18, width - kSwatch.width - 10, kInk) - 6;
-}
-
 } // namespace
 
 int draw_legend(Page &page, const Layout &layout, const Raster &raster, const ColourRange &range) {
@@ -108,19 +79,13 @@ int draw_legend(Page &page, const Layout &layout, const Raster &raster, const Co
                          : "um off the wanted surface";
   y = write_lines(page, about, x, y, width, kInk) + 6;
   page.write(range.about_median ? "more stock left" : "stock left", x, y + 6, kText_px, kSoftInk);
-  const Box bar{x + kHistogram_px + 14, y + 14 + kArrow_px, kBarWidth_px, kBarHeight_px};
+  const Box bar{x + kHistogram_px + 14, y + 14 + kPointedEnd_px, kBarWidth_px, kBarHeight_px};
   draw_histogram(page, bar, range);
   draw_bar(page, bar, range);
-  y = bar.bottom() + kArrow_px + 16;
+  y = bar.bottom() + kPointedEnd_px + 16;
   page.write(range.about_median ? "cut deeper" : "cut too deep", x, y, kText_px, kSoftInk);
   y = write_lines(page, range_words(range), x, y + kLine_px + 6, width, kSoftInk) + 8;
-  if (raster.has(Surface::lip))
-    y = draw_tone(page, x, y, width, Surface::lip, "not cut: lip left standing at the base") + 6;
-  if (raster.has(Surface::standing))
-    y = draw_tone(page, x, y, width, Surface::standing, "not cut: stock left standing") + 6;
-  if (raster.has(Surface::skin))
-    y = draw_tone(page, x, y, width, Surface::skin, "not cut: blank too small here, its skin stays") + 6;
-  return y;
+  return draw_uncut_tones(page, raster, x, y, width);
 }
 
 } // namespace asperity

@@ -86,7 +86,7 @@ void draw_plot_axes(Page &page, const Plot &plot, std::string_view along) {
     fill(page.image, {box.x - kTick_px, y, kTick_px, 1}, kInk);
     page.write(tick_text(height, up.decimals), box.x - kTick_px - 4, y + 6, kText_px, kInk, Anchor::right);
   }
-  page.lettering.draw_upwards(page.image, "um", box.x - 60, box.y + box.height / 2, kText_px, kInk);
+  page.lettering.draw_upwards(page.image, "um", box.x - 72, box.y + box.height / 2, kText_px, kInk);
   frame(page.image, {box.x - 1, box.y - 1, box.width + 2, box.height + 2}, kInk);
 }
 

@@ -182,8 +182,8 @@ void draw_close(Page &page, const TraceView &view, const TracePanels &panels) {
   draw_ground(page, view, plot);
   draw_plot_axes(page, plot, trace.along);
   const std::vector<double> profile = um_of(trace.profile_mm), waviness = um_of(trace.waviness_mm);
+  draw_curve(page, plot, {trace.begin_mm, trace.spacing_mm, waviness}, 3.2, kWavinessInk);
   draw_curve(page, plot, {trace.begin_mm, trace.spacing_mm, profile}, 2.0, kProfileInk);
-  draw_curve(page, plot, {trace.begin_mm, trace.spacing_mm, waviness}, 2.4, kWavinessInk);
   if (panels.mark_mm > 0.0)
     draw_measure(page, plot, plot.x_low_mm, plot.x_low_mm + panels.mark_mm, plot.box.bottom() - 14,
                  "one mark");

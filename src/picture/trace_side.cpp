@@ -3,6 +3,7 @@
 
 #include "asperity/base/units.h"
 #include "asperity/report/number_text.h"
+#include "legend_parts.h"
 #include "trace_panels.h"
 
 #include <fmt/format.h>
@@ -14,14 +15,6 @@ namespace asperity {
 namespace {
 
 constexpr int kSwatch_px = 34;
-
-int write_lines(Page &page, std::string_view text, int x, int y, int width, Rgb colour) {
-  for (const std::string &text_line : fitted_lines(page.lettering, text, kText_px, width)) {
-    page.write(text_line, x, y, kText_px, colour);
-    y += kLine_px - 3;
-  }
-  return y;
-}
 
 int draw_key(Page &page, const TraceView &view, int x, int y) {
   struct Ink {

@@ -133,8 +133,8 @@ namespace {
 std::string direction_text(const TraceView &view) {
   const std::string &along = view.trace.along;
   if (along == "s")
-    return "along s (round it)";
-  return along == "z" ? "along z (up it)" : "along " + along;
+    return "along s (round the wall)";
+  return along == "z" ? "along z (up the wall)" : "along " + along;
 }
 
 std::string other_axis(const std::string &along) {

@@ -56,7 +56,7 @@ inline bool has_shape(const TraceView &view) {
 /// across the feed or without a cutter RSm. 0 = unknown.
 double mark_distance_mm(const TraceView &view, std::size_t point);
 
-/// "along s (round it) at z = 7.000 mm, all round, 194.779 mm".
+/// "along s (round the wall) at z = 7.000 mm, all round, 194.779 mm".
 std::string trace_place_text(const TraceView &view);
 /// "the longer of what ISO 4288:1996 gives ..." or "as asked".
 std::string cutoff_choice_text(const TraceView &view);
