@@ -1,6 +1,7 @@
 // A whole prediction through the program: what it prints, writes and returns, and how it stops.
 #include "cli/workshop.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
@@ -42,24 +43,33 @@ TEST_F(Predict, ADangerIsStatusOneThoughTheSizeIsMet) {
   EXPECT_TRUE(holds(ran.out, "DANGER keep-out touched")) << ran.out;
 }
 
-TEST_F(Predict, OutHoldsOnePictureAFeatureAndTheJson) {
+TEST_F(Predict, OutHoldsTwoPicturesAFeatureAndTheJson) {
   const Ran ran = run({"predict", "bush.toml", "--out", "results/first"});
   EXPECT_EQ(ran.status, 0) << ran.err;
-  EXPECT_EQ(files(), (std::vector<std::string>{"bush.ngc", "bush.toml", "results/first/outer-side.png",
-                                               "results/first/prediction.json"}));
-  EXPECT_TRUE(holds(ran.out, "results/first/outer-side.png"));
-  EXPECT_TRUE(read("results/first/outer-side.png").starts_with("\x89PNG\r\n\x1a\n"));
+  EXPECT_EQ(files(),
+            (std::vector<std::string>{"bush.ngc", "bush.toml", "results/first/outer-side-ra.png",
+                                      "results/first/outer-side.png", "results/first/prediction.json"}));
+  for (const char *picture : {"results/first/outer-side.png", "results/first/outer-side-ra.png"}) {
+    EXPECT_TRUE(holds(ran.out, picture));
+    EXPECT_TRUE(read(picture).starts_with("\x89PNG\r\n\x1a\n"));
+  }
   const auto document = nlohmann::json::parse(read("results/first/prediction.json"));
   EXPECT_EQ(document.at("format"), "asperity-prediction");
   EXPECT_EQ(document.at("job").at("title"), "Bell-crank bush");
 }
 
 TEST_F(Predict, FeaturesWithTheSameFileNameDoNotOverwriteEachOther) {
-  const std::string second = "[[wall]]\nname = \"Outer  Side\"\noutline = \"circle\"\ncentre_mm = [0, 0]\n"
-                             "diameter_mm = 20.0\nside = \"outside\"\nbottom_mm = 2.0\ntop_mm = 4.0\n";
-  write("bush.toml", job("{ plus = 0.2, minus = 0.2 }", second));
+  // "outer-side" again, and the name that its roughness map would take.
+  std::string more;
+  for (const char *name : {"Outer  Side", "outer side ra"})
+    more += fmt::format("[[wall]]\nname = \"{}\"\noutline = \"circle\"\ncentre_mm = [0, 0]\n"
+                        "diameter_mm = 20.0\nside = \"outside\"\nbottom_mm = 2.0\ntop_mm = 4.0\n",
+                        name);
+  write("bush.toml", job("{ plus = 0.2, minus = 0.2 }", more));
   EXPECT_LE(run({"predict", "bush.toml", "--out", "results"}).status, 1);
-  EXPECT_EQ(files(), (std::vector<std::string>{"bush.ngc", "bush.toml", "results/outer-side-2.png",
+  EXPECT_EQ(files(), (std::vector<std::string>{"bush.ngc", "bush.toml", "results/outer-side-2-ra.png",
+                                               "results/outer-side-2.png", "results/outer-side-ra-2-ra.png",
+                                               "results/outer-side-ra-2.png", "results/outer-side-ra.png",
                                                "results/outer-side.png", "results/prediction.json"}));
 }
 
