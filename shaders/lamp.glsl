@@ -23,7 +23,7 @@ vec3 under_lamp(vec3 colour, vec3 normal, vec3 lay, vec3 place) {
   vec3 eye = direction_to_eye(place);
   float facing = max(dot(normal, towards_lamp), 0.0);
   // From all round: a little more from above and from where the eye is, so that no side drowns.
-  float around = lamp_ambient * (0.55 + 0.2 * normal.z + 0.25 * max(dot(normal, eye), 0.0));
+  float around = lamp_ambient * (0.6 + 0.2 * normal.z + 0.2 * max(dot(normal, eye), 0.0));
   vec3 light = linear_from_srgb(colour) * (around + (1.0 - lamp_ambient) * lamp_strength * facing);
   // Fibres along the lay send light into a cone round it (Kajiya & Kay 1989, eq. 15).
   vec3 halfway = normalize(towards_lamp + eye);

@@ -5,6 +5,7 @@
 #include "command_predict.h"
 #include "command_trace.h"
 #include "number_check.h"
+#include "picture_options.h"
 
 #include <CLI/CLI.hpp>
 
@@ -144,6 +145,8 @@ int run(int argc, const char *const *argv) {
   std::filesystem::path checked_job;
   add_predict(app, request);
   add_trace(app, trace);
+  PictureRequest picture;
+  add_picture(app, picture);
   add_check(app, checked_job);
   try {
     app.parse(argc, argv);
@@ -152,6 +155,8 @@ int run(int argc, const char *const *argv) {
   }
   if (app.got_subcommand("check"))
     return static_cast<int>(command_check(checked_job));
+  if (app.got_subcommand("picture"))
+    return static_cast<int>(command_picture(picture));
   return static_cast<int>(app.got_subcommand("trace") ? command_trace(trace) : command_predict(request));
 }
 

@@ -46,7 +46,7 @@ int feature_of(const PictureRequest &request, const std::vector<Feature> &featur
 std::string names_of(const std::vector<Feature> &features) {
   std::string names;
   for (const Feature &feature : features)
-    names += (names.empty() ? "\"" : ", \"") + name_of(feature) + '"';
+    names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", name_of(feature));
   return names;
 }
 
@@ -92,6 +92,19 @@ void look_from_space(PicturePlan &plan, const PictureRequest &request, const Out
                   deg_from_rad(std::remainder(azimuth, 2.0 * kPi)), deg_from_rad(elevation));
 }
 
+SheetAxes strip_axes(const Outcome &outcome, std::size_t feature, const SheetView &view) {
+  const auto *wall = std::get_if<WallChart>(&outcome.charts[feature]);
+  if (!wall)
+    return {.view = view, .across_name = "x", .up_name = "y"};
+  const double length = wall->outline.length_mm();
+  return {.view = view,
+          .across_name = "s, along the outline",
+          .up_name = "z",
+          .across_origin_mm = seam_mm(outcome, feature) + (wall->inside ? length : 0.0),
+          .across_wrap_mm = length,
+          .is_mirrored = wall->inside};
+}
+
 void look_at_sheet(PicturePlan &plan, const PictureRequest &request, const Outcome &outcome,
                    std::size_t feature) {
   DrawRequest &draw = plan.draw;
@@ -107,6 +120,7 @@ void look_at_sheet(PicturePlan &plan, const PictureRequest &request, const Outco
     const double stretch =
         is_wall ? std::clamp(std::floor(0.75 * room * extent.x / extent.y), 1.0, 6.0) : 1.0;
     draw.sheet = sheet_on(box.low_mm, box.high_mm, draw.size, stretch);
+    plan.caption.axes = strip_axes(outcome, feature, draw.sheet);
     plan.caption.subtitle =
         is_wall ? fmt::format("unrolled, cut open at s = {:.1f} mm", seam_mm(outcome, feature))
                 : std::string("seen from above");
@@ -127,6 +141,9 @@ void look_at_sheet(PicturePlan &plan, const PictureRequest &request, const Outco
   draw.section_at_mm = request.at_mm.value_or(at);
   const SheetBox box = section_box(outcome, feature, draw.section_at_mm);
   draw.sheet = sheet_on(box.low_mm, box.high_mm, draw.size);
+  plan.caption.axes = SheetAxes{.view = draw.sheet,
+                                .across_name = is_wall ? "out from the wanted surface" : "x",
+                                .up_name = is_wall ? "z" : "height above the floor"};
   plan.caption.subtitle = fmt::format("cut through at {} = {:.2f} mm; dotted: wanted, dashed: blank",
                                       is_wall ? "s" : "y", draw.section_at_mm);
 }
@@ -138,7 +155,7 @@ void add_findings(PicturePlan &plan, const Outcome &outcome, int feature) {
     if (feature >= 0 && finding.feature != feature)
       continue;
     std::string words =
-        (finding.weight == Weight::danger ? "DANGER: " : "") + std::string(name_of(finding.kind));
+        fmt::format("{}{}", finding.weight == Weight::danger ? "DANGER: " : "", name_of(finding.kind));
     if (!finding.size.empty())
       words += fmt::format(", {} {}", finding.size[0].name,
                            quantity_text(finding.size[0].value, finding.size[0].unit));
@@ -196,7 +213,8 @@ PicturePlan picture_plan(const PictureRequest &request, const Outcome &outcome) 
   const bool is_one = !is_part || !request.feature.empty();
   const std::string what =
       is_one && feature >= 0 ? name_of(outcome.job.features[static_cast<std::size_t>(feature)]) : "";
-  plan.caption.title = what.empty() ? outcome.job.title : what + "  \u2014  " + outcome.job.title;
+  plan.caption.title =
+      what.empty() ? outcome.job.title : fmt::format("{}  \u2014  {}", what, outcome.job.title);
   add_findings(plan, outcome, is_part ? -1 : feature);
   return plan;
 }

@@ -5,12 +5,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace asperity {
 
 namespace {
 
-constexpr double kMargin = 1.06; ///< room round what is framed
+constexpr double kMargin = 1.1; ///< room round what is framed
 constexpr double kSteepest_rad = rad_from_deg(89.9);
 
 } // namespace
@@ -34,25 +35,43 @@ Vec3 Camera::right() const { return {-std::sin(azimuth_rad), std::cos(azimuth_ra
 Vec3 Camera::up() const { return glm::cross(towards_eye(), right()); }
 
 Camera camera_on(const Bounds &bounds, PictureSize size, double azimuth_rad, double elevation_rad) {
+  std::vector<Vec3> corners;
+  for (int corner = 0; corner < 8 && !bounds.is_empty(); ++corner)
+    corners.emplace_back((corner & 1) ? bounds.high.x : bounds.low.x,
+                         (corner & 2) ? bounds.high.y : bounds.low.y,
+                         (corner & 4) ? bounds.high.z : bounds.low.z);
+  return camera_on(corners, size, azimuth_rad, elevation_rad);
+}
+
+Camera camera_on(std::span<const Vec3> points_mm, PictureSize size, double azimuth_rad,
+                 double elevation_rad) {
   Camera camera;
   camera.azimuth_rad = azimuth_rad;
   camera.elevation_rad = std::clamp(elevation_rad, -kSteepest_rad, kSteepest_rad);
-  if (bounds.is_empty())
+  if (points_mm.empty())
     return camera;
+  Bounds bounds;
+  for (Vec3 p : points_mm)
+    bounds.hold(p);
   camera.target_mm = bounds.middle();
-  // How far the corners reach across and up. A perspective eye sees the near ones larger.
-  double across = 0.0, upwards = 0.0, near_mm = 0.0;
-  for (int corner = 0; corner < 8; ++corner) {
-    const Vec3 p((corner & 1) ? bounds.high.x : bounds.low.x, (corner & 2) ? bounds.high.y : bounds.low.y,
-                 (corner & 4) ? bounds.high.z : bounds.low.z);
-    const Vec3 off = p - camera.target_mm;
-    across = std::max(across, std::abs(glm::dot(off, camera.right())));
-    upwards = std::max(upwards, std::abs(glm::dot(off, camera.up())));
-    near_mm = std::max(near_mm, glm::dot(off, camera.towards_eye()));
+  camera.height_mm = 4.0 * bounds.radius_mm();
+  // A perspective eye sees near points larger, so what fills the picture is found in a few rounds.
+  constexpr int kRounds = 8;
+  for (int round = 0; round < kRounds; ++round) {
+    Vec2 low(std::numeric_limits<double>::infinity()), high(-low);
+    for (Vec3 p : points_mm) {
+      const Vec3 off = p - camera.target_mm;
+      const double near_mm = glm::dot(off, camera.towards_eye()), distance = camera.distance_mm();
+      const double larger =
+          camera.is_perspective ? distance / std::max(distance - near_mm, 0.05 * distance) : 1.0;
+      const Vec2 at = larger * Vec2(glm::dot(off, camera.right()), glm::dot(off, camera.up()));
+      low = glm::min(low, at);
+      high = glm::max(high, at);
+    }
+    const Vec2 middle = 0.5 * (low + high), extent = high - low;
+    camera.target_mm += middle.x * camera.right() + middle.y * camera.up();
+    camera.height_mm = std::max(kMargin * std::max(extent.y, extent.x / size.aspect()), 1e-3);
   }
-  camera.height_mm = std::max(2.0 * kMargin * std::max(upwards, across / size.aspect()), 1e-3);
-  if (camera.is_perspective)
-    camera.height_mm += 2.0 * near_mm * std::tan(0.5 * camera.opening_rad);
   return camera;
 }
 

@@ -93,7 +93,7 @@ ColourScale residual_scale(std::vector<float> samples_mm, const ScaleAsk &ask) {
   scale.low = mm_from_um(ask.low.value_or(span.middle - span.half));
   scale.high = std::max(mm_from_um(ask.high.value_or(span.middle + span.half)), scale.low + 1e-9);
   scale.legend.title = "off the wanted surface (+ stock left, \u2212 cut too deep)";
-  scale.legend.unit = "\u00b5m";
+  scale.legend.unit = "um";
   fill_legend(scale, 1e3, samples_mm);
   return scale;
 }

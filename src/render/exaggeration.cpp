@@ -9,17 +9,19 @@ namespace asperity {
 namespace {
 
 constexpr double kShownSlope = 0.9;
-constexpr double kFlatSlope = 1e-4;  ///< flatter surfaces have no say: 0.1 um over 1 mm
-constexpr double kMostChosen = 60.0; ///< more would make mountains of what no finger feels
+constexpr double kFlatSlope = 1e-4; ///< flatter surfaces have no say: 0.1 um over 1 mm
+/// More would make mountains of what no finger feels. Laid flat in one piece a wall is drawn so small that
+/// narrow marks are half averaged away.
+constexpr double kMostInSpace = 15.0, kMostOnStrip = 30.0;
 constexpr double kMostInSection = 100.0;
 constexpr double kShownWidth_mm = 0.3;
 constexpr double kFarthestShare = 0.25; ///< of the part's radius
 
-/// Largest of 1, 2, 3, 4, 5, 6, 8 times a power of ten that is not above x >= 1.
+/// Largest of 1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8 times a power of ten that is not above x >= 1.
 double rounded_down(double x) {
   const double power = std::pow(10.0, std::floor(std::log10(x)));
   double best = power;
-  for (double step : {1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0})
+  for (double step : {1.0, 1.2, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0})
     if (step * power <= x * (1.0 + 1e-9))
       best = step * power;
   return best;
@@ -43,7 +45,7 @@ Exaggeration exaggeration_of(const DrawRequest &request, const SurfacePass &surf
     e.times = std::clamp(request.exaggeration, 1.0, kMostExaggeration);
     return e;
   }
-  double times = kMostChosen;
+  double times = request.view == View::space ? kMostInSpace : kMostOnStrip;
   if (request.view == View::section && !features.empty())
     times = chosen_in_section(surfaces.residual_sample(features.front()));
   else

@@ -30,6 +30,17 @@ std::size_t nearest_column(const WallChart &wall, Vec2 p) {
   return best;
 }
 
+void add_points(std::vector<Vec3> &points, const Chart &chart) {
+  constexpr std::size_t kAcross = 200, kUp = 50;
+  const SurfaceGrid grid(chart, 0.0);
+  const std::size_t di = std::max<std::size_t>(1, grid.across() / kAcross);
+  const std::size_t dj = std::max<std::size_t>(1, grid.up() / kUp);
+  for (std::size_t j = 0; j < grid.up(); j = j + 1 == grid.up() ? j + 1 : std::min(j + dj, grid.up() - 1))
+    for (std::size_t i = 0; i < grid.across(); i += di)
+      if (grid.kind(i, j) != SurfaceKind::absent)
+        points.push_back(grid.place(i, j));
+}
+
 void hold_chart(Bounds &bounds, const Chart &chart) {
   const SurfaceGrid grid(chart, 0.0);
   const bool is_wall = std::holds_alternative<WallChart>(chart);
@@ -86,6 +97,14 @@ Bounds surface_bounds(const Outcome &outcome, int feature) {
     if (feature < 0 || static_cast<std::size_t>(feature) == i)
       hold_chart(bounds, outcome.charts[i]);
   return bounds;
+}
+
+std::vector<Vec3> surface_points(const Outcome &outcome, int feature) {
+  std::vector<Vec3> points;
+  for (std::size_t i = 0; i < outcome.charts.size(); ++i)
+    if (feature < 0 || static_cast<std::size_t>(feature) == i)
+      add_points(points, outcome.charts[i]);
+  return points;
 }
 
 Bounds whole_bounds(const Outcome &outcome) {

@@ -11,7 +11,8 @@ namespace asperity {
 namespace {
 
 constexpr double kBoard_mm = 4.0;     ///< thickness shown of the spoilboard
-constexpr double kBoardMargin = 0.12; ///< of the work's width
+constexpr double kBoardMargin = 0.05; ///< of the work's width
+constexpr double kStanding_mm = 0.01;
 constexpr int kProfileSteps = 24;
 
 std::vector<Loop> holes_through(const Blank &blank, double z_mm) {
@@ -64,7 +65,11 @@ void add_wall_ends(SolidShape &shape, const Job &job, const WallFeature &wall) {
     if (const auto *inner = std::get_if<WallFeature>(&feature);
         inner && inner->side == Side::inside && wall.outline.contains(inner->outline.point(0.0)))
       loops.push_back(loop_of(inner->outline));
-  shape.add_cap(loops, wall.z_bottom_mm, false);
+  // On the spoilboard nothing is seen from below, and a wall drawn too far in would bare the face's edge.
+  const bool stands_on_board =
+      job.holding.spoilboard_top_z_mm && *job.holding.spoilboard_top_z_mm >= wall.z_bottom_mm - kStanding_mm;
+  if (!stands_on_board)
+    shape.add_cap(loops, wall.z_bottom_mm, false);
   if (!is_covered(job, wall.outline))
     shape.add_cap(loops, wall.z_top_mm);
 }

@@ -13,8 +13,9 @@ namespace {
 constexpr std::size_t kMostVertices = 300000;       ///< of one chart
 constexpr std::size_t kMostVerticesInAll = 1200000; ///< of many
 constexpr std::size_t kFewestVertices = 50000;
-constexpr float kNoValue = -1e30f;    ///< in step with surface.frag
-constexpr double kSteepShare = 0.001; ///< of the cut cells may be steeper than what is shown at full strength
+constexpr float kNoValue = -1e30f; ///< in step with surface.frag
+constexpr double kSteepShare =
+    0.0002; ///< of the cut cells may be steeper than what is shown at full strength
 constexpr std::size_t kMostSlopes = 200000;
 
 /// Unit of the texture, in step with set_common.
@@ -81,7 +82,7 @@ void describe_vertices() {
   attribute(7, 1, offsetof(SurfaceVertex, uncut));
 }
 
-/// Slope that only a thousandth of the cut surface passes.
+/// Slope that only so small a share of the cut surface passes.
 double steep_slope_of(const SurfaceGrid &grid) {
   const std::size_t stride = std::max<std::size_t>(1, grid.across() * grid.up() / kMostSlopes);
   std::vector<double> slopes;

@@ -7,6 +7,7 @@
 #include <glm/mat4x4.hpp>
 
 #include <limits>
+#include <span>
 
 namespace asperity {
 
@@ -47,6 +48,8 @@ struct Camera {
 
 /// The whole of `bounds` in the picture, with a margin.
 Camera camera_on(const Bounds &bounds, PictureSize size, double azimuth_rad, double elevation_rad);
+/// Tighter: all of these points.
+Camera camera_on(std::span<const Vec3> points_mm, PictureSize size, double azimuth_rad, double elevation_rad);
 
 /// Elevation is kept within +-89.9 degrees.
 Camera turned(Camera camera, double azimuth_rad, double elevation_rad);

@@ -23,16 +23,16 @@ enum class Colouring : std::uint8_t { lamp, residual, line, piece, level, quanti
 /// turns_with_eye the azimuth counts from the eye's (negative: from the left of the picture). On a strip:
 /// azimuth in the sheet (0 = from the right, 90 degrees = from above), elevation above the sheet.
 struct Lamp {
-  double azimuth_rad = rad_from_deg(-75.0);
+  double azimuth_rad = rad_from_deg(-80.0);
   double elevation_rad = rad_from_deg(20.0);
   bool turns_with_eye = true;
-  double strength = 1.0;
-  double ambient = 0.25;  ///< 0..1, light from everywhere
+  double strength = 1.6;
+  double ambient = 0.18;  ///< 0..1, light from everywhere
   double highlight = 0.5; ///< 0..1, gloss stretched across the lay
 };
 
 inline Lamp strip_lamp() {
-  return {.azimuth_rad = rad_from_deg(165.0), .elevation_rad = rad_from_deg(25.0), .turns_with_eye = false};
+  return {.azimuth_rad = rad_from_deg(165.0), .elevation_rad = rad_from_deg(20.0), .turns_with_eye = false};
 }
 
 struct Things {

@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <optional>
 #include <string_view>
+#include <vector>
 
 namespace asperity {
 
@@ -28,6 +29,8 @@ std::optional<TipPlace> tip_at(const TimedPath &path, double time_s);
 
 /// Box round the charts' wanted surfaces; round one feature's if `feature` >= 0.
 Bounds surface_bounds(const Outcome &outcome, int feature = -1);
+/// Points on the charts' wanted surfaces, enough to frame a picture by.
+std::vector<Vec3> surface_points(const Outcome &outcome, int feature = -1);
 /// The same with blank, hold-down and the cutting moves.
 Bounds whole_bounds(const Outcome &outcome);
 
