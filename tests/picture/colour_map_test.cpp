@@ -24,14 +24,16 @@ constexpr Matrix kDeuteranopia = {
 constexpr Matrix kTritanopia = {
     {{1.255528, -0.076749, -0.178779}, {-0.078411, 0.930809, 0.147602}, {0.004733, 0.691367, 0.303900}}};
 
-Lab seen(double t, const Matrix &vision) {
-  const std::array<double, 3> in = linear_from_rgb(residual_colour(t));
+Lab seen_by(Rgb colour, const Matrix &vision) {
+  const std::array<double, 3> in = linear_from_rgb(colour);
   std::array<double, 3> out{};
   for (std::size_t row = 0; row < 3; ++row)
     for (std::size_t k = 0; k < 3; ++k)
       out[row] += vision[row][k] * in[k];
   return lab_from_linear(linear_from_rgb(rgb_from_linear(out))); // clipped and rounded as a screen does
 }
+
+Lab seen(double t, const Matrix &vision) { return seen_by(residual_colour(t), vision); }
 
 constexpr int kSteps = 8; // per side: as many as a reader can tell apart in a legend
 double step_at(int k) { return static_cast<double>(k) / kSteps; }
@@ -99,6 +101,35 @@ TEST(ColourMap, StepsAreEvenAlongEachSide) {
     }
     EXPECT_LT(most / least, 1.0 + kUneven);
   }
+}
+
+TEST(RoughnessColours, StepsStayApartAndDarkenForEveryColourVision) {
+  constexpr double kSeenApart = 5.0; // over twice the just noticeable difference of 2.3 [Mahy et al. 1994]
+  for (const Matrix &vision : {kNormal, kProtanopia, kDeuteranopia, kTritanopia})
+    for (int k = 0; k < kSteps; ++k) {
+      const Lab here = seen_by(roughness_colour(step_at(k)), vision);
+      const Lab next = seen_by(roughness_colour(step_at(k + 1)), vision);
+      EXPECT_GT(difference(here, next), kSeenApart) << k;
+      EXPECT_GT(here.l, next.l + kSeenApart) << k << ": told apart by lightness alone";
+    }
+}
+
+TEST(RoughnessColours, StepsAreEven) {
+  constexpr double kUneven = 0.10; // rounding to 8 bits and chords across the curve
+  double least = 1e9, most = 0.0;
+  for (int k = 0; k < kSteps; ++k) {
+    const double d = difference(seen_by(roughness_colour(step_at(k)), kNormal),
+                                seen_by(roughness_colour(step_at(k + 1)), kNormal));
+    least = std::min(least, d);
+    most = std::max(most, d);
+  }
+  EXPECT_LT(most / least, 1.0 + kUneven);
+}
+
+TEST(RoughnessColours, BeyondTheEndsAndNotANumberAreSafe) {
+  EXPECT_EQ(roughness_colour(7.0), roughness_colour(1.0));
+  EXPECT_EQ(roughness_colour(-1.0), roughness_colour(0.0));
+  EXPECT_EQ(roughness_colour(std::nan("")), roughness_colour(0.0));
 }
 
 TEST(ColourMap, BeyondTheEndsAndNotANumberAreSafe) {
