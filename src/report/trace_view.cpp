@@ -175,6 +175,11 @@ std::vector<std::string> trace_warnings(const TraceView &view) {
     warnings.push_back(
         fmt::format("{:g} mm were asked for and the feature holds {:.4g} mm: that much was read.",
                     *view.request.length_mm, view.length_mm()));
+  if (view.trace.along == "s" && !view.request.length_mm && !view.trace.closed)
+    warnings.push_back(
+        fmt::format("The outline is too long to be traced all round at this spacing: {:.4g} mm from "
+                    "s = 0 were read. Ask for another stretch by its begin and length.",
+                    view.length_mm()));
   if (reading.fit.too_short()) {
     const double dropped = 2.0 * reading.fit.dropped_mm;
     warnings.push_back(fmt::format(
