@@ -60,7 +60,7 @@ void add_predict(CLI::App &app, PredictRequest &request) {
   command->footer(kExitStatus);
 }
 
-/// Widest cutoff in the series of ISO 3274:1996 and beyond it in common use [mm].
+/// A step below and above the cutoffs of ISO 3274:1996, 0.08 to 8 mm [common practice, no published source].
 constexpr double kShortestCutoff_mm = 0.025, kLongestCutoff_mm = 25.0;
 constexpr double kFarthest_mm = 1e5, kShortestTrace_mm = 0.05;
 
@@ -94,6 +94,9 @@ void add_trace_place(CLI::App &command, TraceWish &wish) {
       ->type_name("MM")
       ->check(number_between(-kFarthest_mm, kFarthest_mm))
       ->needs(length);
+}
+
+void add_reading(CLI::App &command, TraceWish &wish) {
   command
       .add_option("--cutoff", wish.cutoff_mm,
                   "Cutoff lc of the filter. Left out: chosen by the tables of ISO 4288:1996")
@@ -114,6 +117,7 @@ void add_trace(CLI::App &app, TraceCommand &request) {
       "trace", "Run a stylus over one predicted surface: profile, roughness and the lines that made it");
   add_job_file(*command, request.job_file);
   add_trace_place(*command, request.wish);
+  add_reading(*command, request.wish);
   command
       ->add_option(
           "--out", request.folder,
