@@ -22,7 +22,7 @@ public:
   }
   void write_to(SizeMeasure &measure, double base_mm) const {
     if (count_ == 0) {
-      measure.verdict = measure.wanted ? Verdict::not_measured : Verdict::not_asked;
+      measure.verdict = Verdict::not_measured;
       return;
     }
     measure.mean_mm = base_mm + sum_ / count_;

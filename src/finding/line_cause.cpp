@@ -15,6 +15,8 @@ const double kReversal_rad = rad_from_deg(150), kCorner_rad = rad_from_deg(15),
              kJoint_rad = rad_from_deg(0.1);
 /// Speed below these shares of the programmed feed: a stop, a slow-down.
 constexpr double kStopShare = 0.02, kSlowShare = 0.7;
+/// An end of a piece explains lines so near to it; an axis that turns round, lines so near to the turn [mm].
+constexpr double kEndReach_mm = 5.0, kTurnReach_mm = 4.0;
 
 enum class Steepness { level, down, up };
 
@@ -31,15 +33,39 @@ double turn_between(const PathPiece &before, const PathPiece &after) {
   return product > 0.0 ? std::acos(std::clamp(glm::dot(a, b) / product, -1.0, 1.0)) : 0.0;
 }
 
-/// Share of the programmed feed at the place of the piece nearest to the foot.
-double speed_share(const PathPiece &piece, Vec2 foot) {
+/// Place u on the piece nearest to the foot in plan.
+double nearest_u(const PathPiece &piece, Vec2 foot) {
   double best = 1e300, at = 0.0;
-  for (int k = 0; k <= 64; ++k)
-    if (const double d = glm::length(plan(piece.curve.point(k / 64.0)) - foot); d < best) {
+  for (int k = 0; k <= 256; ++k)
+    if (const double d = glm::length(plan(piece.curve.point(k / 256.0)) - foot); d < best) {
       best = d;
-      at = k / 64.0;
+      at = k / 256.0;
     }
-  return piece.feed_mm_per_s > 0.0 ? piece.speed_at(at * piece.length_mm) / piece.feed_mm_per_s : 1.0;
+  return at;
+}
+
+/// Share of the programmed feed there.
+double speed_share(const PathPiece &piece, double u) {
+  return piece.feed_mm_per_s > 0.0 ? piece.speed_at(u * piece.length_mm) / piece.feed_mm_per_s : 1.0;
+}
+
+/// Direction of the path in plan so far ahead of place u on piece `here` (behind if negative).
+Vec2 heading_ahead(const TimedPath &path, std::size_t here, double u, double ahead_mm) {
+  double at = u * path.pieces[here].length_mm + ahead_mm;
+  while (at < 0.0 && here > 0)
+    at += path.pieces[--here].length_mm;
+  while (at > path.pieces[here].length_mm && here + 1 < path.pieces.size())
+    at -= path.pieces[here++].length_mm;
+  const PathPiece &piece = path.pieces[here];
+  return plan(piece.curve.velocity(piece.length_mm > 0.0 ? std::clamp(at / piece.length_mm, 0.0, 1.0) : 0.0));
+}
+
+/// An axis with lost motion turns round near place u.
+bool axis_turns(const TimedPath &path, std::size_t here, double u, Vec2 backlash_mm) {
+  const Vec2 before = heading_ahead(path, here, u, -kTurnReach_mm),
+             after = heading_ahead(path, here, u, kTurnReach_mm);
+  return (backlash_mm.x > 0.0 && before.x * after.x < 0.0) ||
+         (backlash_mm.y > 0.0 && before.y * after.y < 0.0);
 }
 
 /// The piece `steps` before or after, if there is one.
@@ -81,7 +107,7 @@ LineCause cause_at_end(const TimedPath &path, std::size_t here, bool at_begin) {
 
 bool goes_down(const PathPiece &piece) { return steepness(piece) == Steepness::down; }
 
-LineCause line_cause(const TimedPath &path, std::uint32_t owner, Vec2 foot) {
+LineCause line_cause(const TimedPath &path, std::uint32_t owner, Vec2 foot, Vec2 backlash_mm) {
   if (owner >= path.pieces.size())
     return LineCause::unknown;
   const PathPiece &here = path.pieces[owner];
@@ -92,15 +118,22 @@ LineCause line_cause(const TimedPath &path, std::uint32_t owner, Vec2 foot) {
   if (steepness(here) == Steepness::up)
     return LineCause::lift_out;
 
-  // A level piece: the line lies at one of its ends, or it is slow there.
-  const double to_begin = glm::length(plan(here.curve.begin) - foot);
-  const double to_end = glm::length(plan(here.curve.end) - foot);
-  LineCause cause = cause_at_end(path, owner, to_begin <= to_end);
-  // A closed loop begins and ends at the same place.
-  if ((cause == LineCause::unknown || cause == LineCause::joint) && std::abs(to_begin - to_end) < 0.1)
-    if (const LineCause other = cause_at_end(path, owner, to_begin > to_end); other != LineCause::unknown)
-      cause = other;
-  if (cause == LineCause::unknown && speed_share(here, foot) < kSlowShare)
+  // A level piece: the line lies at one of its ends, or an axis turns round, or it is slow there.
+  const double u = nearest_u(here, foot);
+  const double from_begin = u * here.length_mm, from_end = (1.0 - u) * here.length_mm;
+  const bool is_loop = glm::length(plan(here.curve.begin) - plan(here.curve.end)) < 0.1;
+  LineCause cause = LineCause::unknown;
+  if (std::min(from_begin, from_end) < kEndReach_mm) {
+    cause = cause_at_end(path, owner, from_begin <= from_end);
+    // A closed loop begins and ends at the same place.
+    if (is_loop && (cause == LineCause::unknown || cause == LineCause::joint))
+      if (const LineCause other = cause_at_end(path, owner, from_begin > from_end);
+          other != LineCause::unknown)
+        cause = other;
+  }
+  if ((cause == LineCause::unknown || cause == LineCause::joint) && axis_turns(path, owner, u, backlash_mm))
+    return LineCause::lost_motion;
+  if (cause == LineCause::unknown && speed_share(here, u) < kSlowShare)
     return LineCause::slow;
   return cause;
 }
@@ -144,6 +177,8 @@ std::string cause_words(LineCause cause, bool ridge) {
     return "Two short straight moves meet here at a slight angle.";
   case LineCause::slow:
     return "The machine is slow here: the thinner chip pushes less, so the cutter bends less.";
+  case LineCause::lost_motion:
+    return "An axis turns round here: until its lost motion (backlash) is taken up, the slide stands still.";
   case LineCause::unknown:
     break;
   }
@@ -177,6 +212,10 @@ std::string remedy_words(LineCause cause) {
   case LineCause::slow:
     return "Give the machine room to keep its feed: larger radii, arcs instead of short moves, or a lower "
            "feed.";
+  case LineCause::lost_motion:
+    return "Take up the play (adjust the nut or belt), let the controller make up for it, or turn the start "
+           "of the "
+           "outline so that the mark falls where it does not matter.";
   case LineCause::unknown:
     break;
   }

@@ -103,6 +103,8 @@ std::vector<std::uint32_t> plunges_at(const LineScene &scene, const GrooveLine &
 /// it.
 
 NamedLine name_line(const LineScene &scene, GrooveLine line) {
+  const Job &job = scene.evidence.job;
+  const Vec2 backlash_mm = job.effects.backlash ? plan(job.machine.backlash_mm) : Vec2(0.0);
   NamedLine named;
   std::map<LineCause, std::size_t> votes;
   std::set<long long> tips;
@@ -111,7 +113,7 @@ NamedLine name_line(const LineScene &scene, GrooveLine line) {
     if (owner >= scene.evidence.path.pieces.size())
       continue;
     const LineCause cause =
-        line_cause(scene.evidence.path, owner, scene.chart.foot[cell % scene.chart.columns()]);
+        line_cause(scene.evidence.path, owner, scene.chart.foot[cell % scene.chart.columns()], backlash_mm);
     // A joint explains no more than the facets beside it.
     const bool explained =
         cause != LineCause::joint || line.depth_mm < kFacets * facet_height_mm(scene.evidence.path, owner);

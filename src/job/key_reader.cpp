@@ -76,7 +76,7 @@ std::string shown(std::string_view key) {
 
 } // namespace
 
-std::string text_of_number(double value) { return fmt::format("{}", value); }
+std::string text_of_number(double value) { return fmt::format("{:.10g}", value); }
 
 KeyReader::KeyReader(const toml::table &table, std::string section, Place place, ReadLog &log)
     : table_(&table), section_(std::move(section)), place_(place), log_(&log) {}

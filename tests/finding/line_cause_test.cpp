@@ -44,6 +44,16 @@ TEST(LineCause, ARampThatTurnsBackIsAReversal) {
   EXPECT_EQ(cause_of(pieces, 1, {29.5, 3}), LineCause::reversal);
 }
 
+TEST(LineCause, AxisThatTurnsRoundWithPlayIsLostMotion) {
+  // A full circle from +x: at the top and bottom y turns round, at the left x.
+  TimedPath path;
+  path.pieces = {feed_piece(Curve::plan_arc({34, 0, 0}, {34, 0, 0}, {0, 0}, 2 * kPi), 1)};
+  EXPECT_EQ(line_cause(path, 0, {0, 31}, {0.0, 0.02}), LineCause::lost_motion);
+  EXPECT_EQ(line_cause(path, 0, {-31, 0}, {0.02, 0.0}), LineCause::lost_motion);
+  EXPECT_EQ(line_cause(path, 0, {-31, 0}, {0.0, 0.02}), LineCause::unknown) << "no play in x";
+  EXPECT_EQ(line_cause(path, 0, {-22, 22}, {0.02, 0.02}), LineCause::unknown) << "no axis turns round here";
+}
+
 TEST(LineCause, SquareTurnsAreCornersAndSlightOnesJoints) {
   const PathPiece on = straight({30, 30, 0}, {0, 30, 0});
   EXPECT_EQ(cause_of({straight({0, 0, 0}, {30, 0, 0}), straight({30, 0, 0}, {30, 30, 0}), on}, 0, {29, 3}),
