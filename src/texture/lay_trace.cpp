@@ -7,27 +7,30 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 namespace asperity {
 
 namespace {
 
-/// Least-squares straight line off an open profile, the mean off a closed one.
-std::vector<double> without_form(const std::vector<double> &heights, bool closed) {
-  const auto count = static_cast<double>(heights.size());
-  const double mean = std::accumulate(heights.begin(), heights.end(), 0.0) / count;
+/// Least-squares straight line off an open profile, the mean off a closed one; worked out over what is cut.
+std::vector<double> without_form(const TraceLine &line) {
+  double count = 0, sum_x = 0, sum_z = 0;
+  const auto over_cut = [&line](const auto &visit) {
+    for (std::size_t i = 0; i < line.height_mm.size(); ++i)
+      if (line.owner[i] != kNobody)
+        visit(static_cast<double>(i), line.height_mm[i]);
+  };
+  over_cut([&](double x, double z) { count += 1, sum_x += x, sum_z += z; });
+  const double middle = count > 0 ? sum_x / count : 0.0, mean = count > 0 ? sum_z / count : 0.0;
   double slope = 0, square = 0;
-  const double middle = (count - 1.0) / 2.0;
-  for (std::size_t i = 0; i < heights.size() && !closed; ++i) {
-    const double x = static_cast<double>(i) - middle;
-    slope += x * (heights[i] - mean);
-    square += x * x;
-  }
+  if (!line.closed)
+    over_cut([&](double x, double z) {
+      slope += (x - middle) * (z - mean), square += (x - middle) * (x - middle);
+    });
   slope = square > 0 ? slope / square : 0.0;
-  std::vector<double> level(heights.size());
-  for (std::size_t i = 0; i < heights.size(); ++i)
-    level[i] = heights[i] - mean - slope * (static_cast<double>(i) - middle);
+  std::vector<double> level(line.height_mm.size());
+  for (std::size_t i = 0; i < level.size(); ++i)
+    level[i] = line.height_mm[i] - mean - slope * (static_cast<double>(i) - middle);
   return level;
 }
 
@@ -120,7 +123,7 @@ Trace lay_trace(const Feature &feature, const Chart &chart, const TextureSource 
   trace.spacing_mm = line.spacing_mm;
   trace.closed = line.closed;
   trace.owner = line.owner;
-  trace.profile_mm = without_form(line.height_mm, line.closed);
+  trace.profile_mm = without_form(line);
   trace.cusp_mm = greatest_cusp_mm(trace.profile_mm);
   const ProfileEnds ends = trace.closed ? ProfileEnds::closed : ProfileEnds::open;
   trace.reading = request.cutoff_mm ? read_profile(trace.profile_mm, trace.spacing_mm, ends,

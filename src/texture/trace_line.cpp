@@ -48,6 +48,9 @@ std::optional<Cells> cells_within(const TraceRequest &request, double low, doubl
   return cells_over(begin, end - begin, spacing_mm);
 }
 
+/// Longest stretch laid at the finest spacing [mm].
+constexpr double kFineLength_mm = 6.0;
+
 /// Six sections of the usual cutoff: five to read and one for the filter to settle.
 constexpr double kUsualLength_mm = 4.8;
 
@@ -55,7 +58,10 @@ TraceLine line_along_wall(const WallFeature &wall, const TextureSource &source, 
                           double pitch_mm, int threads) {
   // All round, or a stretch; columns must rise within the outline, so a stretch over its seam comes in two
   // parts.
-  const double round_mm = wall.outline.length_mm(), spacing = spacing_for(pitch_mm);
+  // A stretch of a few sections is laid as finely as ISO 3274 asks of a stylus.
+  const double round_mm = wall.outline.length_mm();
+  const bool is_short = request.length_mm && *request.length_mm <= kFineLength_mm;
+  const double spacing = is_short ? kFinest_mm : spacing_for(pitch_mm);
   TraceLine line;
   line.pitch_mm = pitch_mm;
   line.closed = !request.length_mm || *request.length_mm >= round_mm;

@@ -72,7 +72,7 @@ TEST(Trace, WallReadsAsTheFilteredCusp) {
 }
 
 TEST(Trace, ProfileIsWavinessAndRoughness) {
-  const Trace trace = lay(one_long_tooth(0.1), along_side(one_long_tooth(0.1), 6));
+  const Trace trace = lay(one_long_tooth(0.1), along_side(one_long_tooth(0.1), 8));
   ASSERT_EQ(trace.profile_mm.size(), trace.roughness_mm.size());
   for (std::size_t i = 0; i < trace.profile_mm.size(); ++i)
     ASSERT_NEAR(trace.profile_mm[i], trace.waviness_mm[i] + trace.roughness_mm[i], 1e-15);

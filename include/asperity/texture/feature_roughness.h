@@ -41,10 +41,10 @@ struct TraceRequest {
   Averaging averaging = Averaging::iso_21920;
 };
 
-/// Lays a trace on a feature, tooth marks included: points a twelfth of the marks' pitch apart, 5 um at most.
-/// Form off: the mean, on open traces the least-squares line. On floors the longest stretch inside the
-/// feature is taken. Empty profile where the request misses the feature; `why` says so. Short features: see
-/// reading.fit.
+/// Lays a trace on a feature, tooth marks included: points a twelfth of the marks' pitch apart, 5 um at most;
+/// round a wall over up to 6 mm, 0.5 um as ISO 3274 asks. Form off, by what is cut: the mean, on open traces
+/// the least-squares line. On floors the longest stretch inside the feature is taken. Empty profile where the
+/// request misses the feature; `why` says so. Short features: see reading.fit.
 Trace lay_trace(const Feature &feature, const Chart &chart, const TextureSource &source,
                 const TraceRequest &request, int threads, std::string &why);
 
@@ -56,7 +56,8 @@ struct FeatureRoughness {
   /// outline from the roughest place; on floors where the local Ra is the median. Uncut ground is avoided
   /// where possible.
   Trace along, across;
-  /// Walls: once round the whole outline at the same height, through everything that stands there. Else empty.
+  /// Walls: once round the whole outline at the same height, through everything that stands there. Else
+  /// empty.
   Trace around;
   double ra_um = 0, rz_um = 0;              ///< geometric floor, the larger of both directions
   RaBand ra_band;                           ///< with the material's own contribution
