@@ -94,10 +94,13 @@ void look_from_space(PicturePlan &plan, const PictureRequest &request, const Out
 
 SheetAxes strip_axes(const Outcome &outcome, std::size_t feature, const SheetView &view) {
   const auto *wall = std::get_if<WallChart>(&outcome.charts[feature]);
+  const SheetBox box = strip_box(outcome, feature);
   if (!wall)
-    return {.view = view, .across_name = "x", .up_name = "y"};
+    return {.view = view, .low_mm = box.low_mm, .high_mm = box.high_mm, .across_name = "x", .up_name = "y"};
   const double length = wall->outline.length_mm();
   return {.view = view,
+          .low_mm = box.low_mm,
+          .high_mm = box.high_mm,
           .across_name = "s, along the outline",
           .up_name = "z",
           .across_origin_mm = seam_mm(outcome, feature) + (wall->inside ? length : 0.0),
@@ -142,6 +145,8 @@ void look_at_sheet(PicturePlan &plan, const PictureRequest &request, const Outco
   const SheetBox box = section_box(outcome, feature, draw.section_at_mm);
   draw.sheet = sheet_on(box.low_mm, box.high_mm, draw.size);
   plan.caption.axes = SheetAxes{.view = draw.sheet,
+                                .low_mm = box.low_mm,
+                                .high_mm = box.high_mm,
                                 .across_name = is_wall ? "out from the wanted surface" : "x",
                                 .up_name = is_wall ? "z" : "height above the floor"};
   plan.caption.subtitle = fmt::format("cut through at {} = {:.2f} mm; dotted: wanted, dashed: blank",

@@ -168,19 +168,24 @@ void draw_across(Sheet &sheet, const SheetAxes &axes) {
   const SheetLayout &layout = sheet.layout;
   const double step = round_step(110.0 * layout.scale * axes.view.across_mm_per_px());
   const double sign = axes.is_mirrored ? -1.0 : 1.0;
-  const double a = axes.across_origin_mm + sign * axes.view.place_mm(0, 0, layout.drawing).x;
-  const double b =
-      axes.across_origin_mm + sign * axes.view.place_mm(layout.drawing.width_px, 0, layout.drawing).x;
+  const double a = axes.across_origin_mm + sign * axes.low_mm.x,
+               b = axes.across_origin_mm + sign * axes.high_mm.x;
+  const double low = std::min(a, b), high = std::max(a, b), slack = 1e-6 * step;
   const int y = layout.y + layout.drawing.height_px;
-  for (double value = std::ceil(std::min(a, b) / step) * step; value <= std::max(a, b); value += step) {
-    const Vec2 at = axes.view.pixel({sign * (value - axes.across_origin_mm), 0.0}, layout.drawing);
-    const int x = layout.x + static_cast<int>(std::lround(at.x));
-    double shown = value;
-    if (axes.across_wrap_mm > 0.0)
-      shown -= axes.across_wrap_mm * std::floor(value / axes.across_wrap_mm);
-    fill(sheet.image, {x, y - sheet.px(8), 1, sheet.px(8)}, sheet.theme.ink);
-    sheet.write(number_of(shown, 10.0 * step), x, y - sheet.px(12), kText - 2, sheet.theme.soft_ink,
-                Anchor::centre);
+  // Round numbers on every turn; the last before a wrap may stand too near the next turn's zero.
+  const double wrap = axes.across_wrap_mm > 0.0 ? axes.across_wrap_mm : 1e9;
+  for (double turn = axes.across_wrap_mm > 0.0 ? std::floor(low / wrap) : 0.0; turn * wrap <= high;
+       turn += 1.0) {
+    const double from = axes.across_wrap_mm > 0.0 ? std::max(low - turn * wrap, 0.0) : low;
+    const double to = axes.across_wrap_mm > 0.0 ? std::min(high - turn * wrap, wrap - 0.7 * step) : high;
+    for (double value = std::ceil((from - slack) / step) * step; value <= to + slack; value += step) {
+      const Vec2 at = axes.view.pixel(
+          {sign * (value + turn * (wrap < 1e9 ? wrap : 0.0) - axes.across_origin_mm), 0.0}, layout.drawing);
+      const int x = layout.x + static_cast<int>(std::lround(at.x));
+      fill(sheet.image, {x, y - sheet.px(8), 1, sheet.px(8)}, sheet.theme.ink);
+      sheet.write(number_of(value, 10.0 * step), x, y - sheet.px(12), kText - 2, sheet.theme.soft_ink,
+                  Anchor::centre);
+    }
   }
   sheet.write(axes.across_name + " (mm)", layout.x + layout.drawing.width_px - sheet.px(6), y - sheet.px(30),
               kText - 2, sheet.theme.soft_ink, Anchor::right);
@@ -188,10 +193,9 @@ void draw_across(Sheet &sheet, const SheetAxes &axes) {
 
 void draw_up(Sheet &sheet, const SheetAxes &axes) {
   const SheetLayout &layout = sheet.layout;
-  const double step = round_step(60.0 * layout.scale * axes.view.up_mm_per_px());
-  const double low = axes.view.place_mm(0, layout.drawing.height_px, layout.drawing).y;
-  const double high = axes.view.place_mm(0, 0, layout.drawing).y;
-  for (double value = std::ceil(low / step) * step; value <= high; value += step) {
+  const double step = round_step(60.0 * layout.scale * axes.view.up_mm_per_px()), slack = 1e-6 * step;
+  for (double value = std::ceil((axes.low_mm.y - slack) / step) * step; value <= axes.high_mm.y + slack;
+       value += step) {
     const int y = layout.y + static_cast<int>(std::lround(axes.view.pixel({0.0, value}, layout.drawing).y));
     fill(sheet.image, {layout.x, y, sheet.px(8), 1}, sheet.theme.ink);
     sheet.write(number_of(value, 10.0 * step), layout.x + sheet.px(12), y + sheet.px(5), kText - 2,

@@ -12,11 +12,12 @@ namespace asperity {
 
 namespace {
 
-// CIE LCh: hue steps of 137.5 degrees (golden angle), lightness 44, 62, 80, 54 in turn, chroma up to 48.
-constexpr Rgb kColours[] = {{176, 67, 79}, {56, 169, 116},  {196, 192, 254}, {172, 118, 48},
-                            {0, 115, 126}, {219, 116, 169}, {172, 211, 123}, {1, 136, 204},
-                            {169, 76, 55}, {6, 169, 145},   {228, 181, 254}, {149, 128, 41},
-                            {0, 114, 139}, {229, 113, 141}, {135, 217, 145}, {86, 128, 210}};
+// CIE LCh: hues 105 to 375 degrees (orange is kept for stock left standing) in golden-section steps,
+// lightness 44, 62, 80, 54 in turn, chroma up to 46.
+constexpr Rgb kColours[] = {{1, 117, 108},  {220, 116, 161}, {132, 207, 254}, {65, 145, 84},
+                            {128, 86, 160}, {0, 166, 180},   {201, 204, 115}, {62, 132, 208},
+                            {2, 118, 94},   {209, 121, 181}, {87, 213, 255},  {93, 142, 67},
+                            {101, 95, 171}, {16, 167, 166},  {254, 177, 197}, {0, 137, 200}};
 constexpr std::size_t kMostEntries = 12;
 constexpr double kLevelStep_mm = 0.001;
 

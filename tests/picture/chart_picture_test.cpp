@@ -2,9 +2,9 @@
 #include "asperity/picture/chart_picture.h"
 
 #include "asperity/picture/colour_map.h"
+#include "asperity/picture/lettering.h"
 #include "lab.h"
 #include "layout.h"
-#include "asperity/picture/lettering.h"
 #include "panel.h"
 #include "support/sheave_outcome.h"
 

@@ -15,10 +15,11 @@ struct CaptionedFinding {
   std::string words;
 };
 
-/// Numbers along the edges of a flat view. What is shown at sheet coordinate x is called
-/// origin + (mirrored ? -x : x), wrapped round after wrap_mm if that is not 0.
+/// Numbers along the edges of a flat view, as far as low..high reaches. What is shown at sheet coordinate x
+/// is called origin + (mirrored ? -x : x), wrapped round after wrap_mm if that is not 0.
 struct SheetAxes {
   SheetView view;
+  Vec2 low_mm{0.0}, high_mm{0.0};
   std::string across_name, up_name; ///< "s", "z"
   double across_origin_mm = 0, across_wrap_mm = 0;
   bool is_mirrored = false;
