@@ -4,6 +4,7 @@
 #include "command_check.h"
 #include "command_predict.h"
 #include "command_trace.h"
+#include "view_options.h"
 #include "number_check.h"
 #include "picture_options.h"
 
@@ -146,6 +147,8 @@ int run(int argc, const char *const *argv) {
   app.footer(kExitStatus);
   PredictRequest request;
   TraceCommand trace;
+  ViewCommand shown;
+  add_view(app, shown);
   std::filesystem::path checked_job;
   add_predict(app, request);
   add_trace(app, trace);
@@ -159,6 +162,8 @@ int run(int argc, const char *const *argv) {
   }
   if (app.got_subcommand("check"))
     return static_cast<int>(command_check(checked_job));
+  if (app.got_subcommand("view"))
+    return static_cast<int>(command_view(shown));
   if (app.got_subcommand("picture"))
     return static_cast<int>(command_picture(picture));
   return static_cast<int>(app.got_subcommand("trace") ? command_trace(trace) : command_predict(request));

@@ -3,7 +3,7 @@
 # it is in scenes.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
-ROOMS=(base shape job gcode motion chart sweep cut surface texture finding predict report picture render cli)
+ROOMS=(base shape job gcode motion chart sweep cut surface texture finding predict report picture render viewer cli)
 failures=0
 
 rank() { for i in "${!ROOMS[@]}"; do [ "${ROOMS[$i]}" = "$1" ] && { echo "$i"; return; }; done; echo -1; }

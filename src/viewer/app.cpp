@@ -1,0 +1,162 @@
+// The viewer without its window.
+#include "app.h"
+
+#include "panels.h"
+#include "requests.h"
+#include "save_job.h"
+
+#include "asperity/render/scene.h"
+
+#include <algorithm>
+
+namespace asperity {
+
+namespace {
+
+constexpr double kRest_s = 0.2; ///< then what was drawn coarsely is drawn finely
+constexpr double kFirstAzimuth_rad = rad_from_deg(-52.0), kFirstElevation_rad = rad_from_deg(26.0);
+constexpr double kTallest = 4.0; ///< a strip is stretched up no more than this by itself
+
+} // namespace
+
+App::App(AppState state, AppOptions options) : state_(std::move(state)), options_(std::move(options)) {
+  const auto wake = options_.wake ? options_.wake : [] {};
+  for (auto &run : runs_)
+    run = std::make_unique<BackgroundRun>(wake);
+  for (auto &trace : traces_)
+    trace = std::make_unique<BackgroundTrace>(wake);
+}
+
+App::~App() {
+  // Both are told to stop before either is waited for.
+  for (auto &run : runs_)
+    run->stop();
+}
+
+void App::take(const Wish &wish) { apply(state_, wish); }
+
+void App::fetch_news() {
+  for (int i = 0; i < 2; ++i) {
+    const auto at = static_cast<std::size_t>(i);
+    if (const auto news = runs_[at]->news()) {
+      if (news->result)
+        take(RunEnded{i, news->result});
+      else
+        take(RunReports{i, news->stage, news->fraction});
+    }
+    if (auto laid = traces_[at]->news())
+      take(TraceLaid{i, std::move(laid->trace), std::move(laid->why)});
+  }
+}
+
+void App::start_work() {
+  for (int i = 0; i < 2; ++i) {
+    const auto at = static_cast<std::size_t>(i);
+    const Seat &seat = state_.seat(i);
+    if (seat.run.is_stopping)
+      runs_[at]->stop();
+    if (seat.run.is_wanted && seat.is_taken() && !runs_[at]->is_busy()) {
+      take(RunStarted{i});
+      runs_[at]->start(seat.file, seat.changes, options_.threads);
+    }
+    const TraceState &trace = state_.trace;
+    if (trace.is_wanted[at] && seat.outcome && !traces_[at]->is_busy()) {
+      const auto feature = static_cast<std::size_t>(trace.feature);
+      if (feature >= seat.outcome->charts.size()) {
+        take(TraceLaid{i, std::nullopt, "This job has no such surface."});
+        continue;
+      }
+      traces_[at]->start(seat.outcome, feature, trace.request, options_.threads);
+      take(TraceStarted{i});
+    }
+  }
+}
+
+void App::fit() {
+  const int front = state_.space.front;
+  const PictureSize size = said_.space_size[static_cast<std::size_t>(front)];
+  const Outcome *outcome = state_.outcome(front);
+  if (state_.space.is_fitted || !outcome || size.width_px < 2)
+    return;
+  take(SetCamera{camera_on(surface_bounds(*outcome), size, kFirstAzimuth_rad, kFirstElevation_rad)});
+}
+
+void App::fit_strip() {
+  const int front = state_.space.front;
+  const PictureSize size = said_.strip_size[static_cast<std::size_t>(front)];
+  const Outcome *outcome = state_.outcome(front);
+  const auto feature = static_cast<std::size_t>(state_.strip.feature);
+  if (state_.strip.is_fitted || !outcome || size.width_px < 2 || feature >= outcome->charts.size())
+    return;
+  const SheetBox box = strip_box(*outcome, feature);
+  const Vec2 extent = box.high_mm - box.low_mm;
+  double up = 1.0;
+  if (std::holds_alternative<WallChart>(outcome->charts[feature]) && extent.x > 0.0 && extent.y > 0.0)
+    up = std::clamp(extent.x / extent.y * size.height_px / size.width_px, 1.0, kTallest);
+  take(SetSheetView{sheet_on(box.low_mm, box.high_mm, size, up)});
+}
+
+void App::prepare(double seconds) {
+  fetch_news();
+  if (state_.space.flight || state_.space.is_playing)
+    take(Tick{std::clamp(seconds, 0.0, 0.1)});
+  start_work();
+  fit();
+  fit_strip();
+  rest_s_ = state_.revision == seen_revision_ ? rest_s_ + seconds : 0.0;
+  seen_revision_ = state_.revision;
+  const bool is_moving = state_.space.flight || state_.space.is_playing || ImGui::IsAnyMouseDown() ||
+                         (gallery_.is_coarse() && rest_s_ < kRest_s);
+  gallery_.update(state_, said_, is_moving);
+}
+
+void App::load_fonts() {
+  fonts_ = asperity::load_fonts(state_.look.scale);
+  fonts_scale_ = state_.look.scale;
+  set_style(state_.look.is_dark, state_.look.scale);
+  is_styled_dark_ = state_.look.is_dark;
+}
+
+void App::show() {
+  if (is_styled_dark_ != state_.look.is_dark) {
+    set_style(state_.look.is_dark, state_.look.scale);
+    is_styled_dark_ = state_.look.is_dark;
+  }
+  PanelsSay says;
+  lay_out(Ui{state_, gallery_.pictures(), fonts_, inks_of(state_.look.is_dark), says});
+  said_ = says;
+  answer(says);
+}
+
+void App::answer(const PanelsSay &says) {
+  for (const Wish &wish : says.wishes)
+    take(wish);
+  if (says.pick)
+    take(Picked{says.pick->seat, gallery_.pick(state_, *says.pick)});
+  if (says.save)
+    take(save_job(state_.seat(says.save->seat), *says.save));
+}
+
+bool App::is_restless() const {
+  return state_.space.flight || state_.space.is_playing || gallery_.is_coarse() ||
+         state_.revision != seen_revision_ || wants_fonts();
+}
+
+bool App::is_busy() const {
+  for (std::size_t i = 0; i < 2; ++i)
+    if (runs_[i]->is_busy() || traces_[i]->is_busy() || state_.seats[i].run.is_wanted ||
+        (state_.trace.is_wanted[i] && state_.seats[i].outcome))
+      return true;
+  return false;
+}
+
+void App::drop(const std::vector<std::filesystem::path> &files) {
+  if (files.size() >= 2) {
+    take(OpenFile{0, files[0]});
+    take(OpenFile{1, files[1]});
+  } else if (files.size() == 1) {
+    take(OpenFile{state_.seats[0].is_taken() ? 1 : 0, files[0]});
+  }
+}
+
+} // namespace asperity

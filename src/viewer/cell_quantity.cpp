@@ -1,0 +1,173 @@
+// A number for every cell of an outcome's charts, out of what made the cell.
+#include "cell_quantity.h"
+
+#include "place.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace asperity {
+
+namespace {
+
+constexpr float kNone = std::numeric_limits<float>::quiet_NaN();
+constexpr std::size_t kCoarseSteps = 24;
+
+/// The samples of each piece of path, in the order of time.
+class SamplesOfPieces {
+public:
+  SamplesOfPieces(const std::vector<CutSample> &samples, std::size_t pieces) : samples_(samples) {
+    begin_.assign(pieces + 1, 0);
+    for (const CutSample &sample : samples)
+      if (sample.piece < pieces)
+        ++begin_[sample.piece + 1];
+    for (std::size_t i = 0; i < pieces; ++i)
+      begin_[i + 1] += begin_[i];
+  }
+
+  /// The piece's sample nearest to p: some of them first, then downhill from the best.
+  const CutSample *nearest(std::uint32_t piece, Vec3 p) const {
+    if (piece + 1 >= begin_.size() || begin_[piece] == begin_[piece + 1])
+      return nullptr;
+    const std::size_t low = begin_[piece], high = begin_[piece + 1];
+    const std::size_t stride = std::max<std::size_t>(1, (high - low) / kCoarseSteps);
+    std::size_t best = low;
+    for (std::size_t i = low; i < high; i += stride)
+      best = away(i, p) < away(best, p) ? i : best;
+    while (best + 1 < high && away(best + 1, p) < away(best, p))
+      ++best;
+    while (best > low && away(best - 1, p) < away(best, p))
+      --best;
+    return &samples_[best];
+  }
+
+private:
+  double away(std::size_t i, Vec3 p) const {
+    const Vec3 d = samples_[i].position_mm - p;
+    return glm::dot(d, d);
+  }
+
+  const std::vector<CutSample> &samples_;
+  std::vector<std::size_t> begin_;
+};
+
+float value_of(const CutSample &sample, Colour colour) {
+  switch (colour) {
+  case Colour::bending:
+    return sample.tip_bend_mm * 1e3f;
+  case Colour::chip_load:
+    return sample.feed_per_tooth_mm * 1e3f;
+  default:
+    return static_cast<float>(mm_per_min_from_mm_per_s(static_cast<double>(sample.speed_mm_per_s)));
+  }
+}
+
+/// Calls back with every cell's index and its point on the wanted surface, row by row.
+template <class Work> void for_cells(const Chart &chart, Work work) {
+  if (const auto *wall = std::get_if<WallChart>(&chart)) {
+    for (std::size_t j = 0; j < wall->rows(); ++j)
+      for (std::size_t i = 0; i < wall->columns(); ++i)
+        work(wall->at(i, j), Vec3(wall->foot[i], wall->z_mm[j]), i, j);
+    return;
+  }
+  const auto &floor = std::get<FloorChart>(chart);
+  for (std::size_t j = 0; j < floor.ny; ++j)
+    for (std::size_t i = 0; i < floor.nx; ++i)
+      work(floor.at(i, j), Vec3(floor.x_mm(i), floor.y_mm(j), floor.base_mm), i, j);
+}
+
+std::size_t cells_of(const Chart &chart) {
+  return std::visit([](const auto &c) { return c.envelope_mm.size(); }, chart);
+}
+
+std::vector<float> from_samples(const Chart &chart, const SamplesOfPieces &samples, Colour colour) {
+  std::vector<float> values(cells_of(chart), kNone);
+  std::visit(
+      [&](const auto &c) {
+        for_cells(chart, [&](std::size_t cell, Vec3 p, std::size_t, std::size_t) {
+          if (!c.is_cut(cell))
+            return;
+          if (const CutSample *sample = samples.nearest(c.owner[cell], p))
+            values[cell] = value_of(*sample, colour);
+        });
+      },
+      chart);
+  return values;
+}
+
+std::vector<float> from_roughness(const Chart &chart, const FeatureRoughness &roughness) {
+  std::vector<float> values(cells_of(chart), kNone);
+  if (roughness.map_columns == 0 || roughness.map_rows == 0)
+    return values;
+  const auto *wall = std::get_if<WallChart>(&chart);
+  const std::size_t columns = wall ? wall->columns() : std::get<FloorChart>(chart).nx;
+  const std::size_t rows = wall ? wall->rows() : std::get<FloorChart>(chart).ny;
+  std::visit(
+      [&](const auto &c) {
+        for_cells(chart, [&](std::size_t cell, Vec3, std::size_t i, std::size_t j) {
+          if (c.is_cut(cell))
+            values[cell] = roughness.map_ra_um[(j * roughness.map_rows / rows) * roughness.map_columns +
+                                               i * roughness.map_columns / columns];
+        });
+      },
+      chart);
+  return values;
+}
+
+std::vector<float> from_both(const Chart &chart, const Chart &other) {
+  const std::size_t count = cells_of(chart);
+  std::vector<float> values(count, kNone);
+  std::visit(
+      [&](const auto &a, const auto &b) {
+        for (std::size_t cell = 0; cell < count; ++cell)
+          if (a.is_cut(cell) && b.is_cut(cell))
+            values[cell] = (b.residual_mm(cell) - a.residual_mm(cell)) * 1e3f;
+      },
+      chart, other);
+  return values;
+}
+
+struct Title {
+  const char *name, *unit;
+};
+
+Title title_of(Colour colour) {
+  switch (colour) {
+  case Colour::roughness:
+    return {"local Ra, tooth marks included", "um"};
+  case Colour::bending:
+    return {"bending at the tip, away from the wall", "um"};
+  case Colour::chip_load:
+    return {"chip load", "um"};
+  case Colour::difference:
+    return {"residual, B minus A", "um"};
+  default:
+    return {"speed along the path", "mm/min"};
+  }
+}
+
+} // namespace
+
+bool is_quantity(Colour colour) { return colour >= Colour::roughness; }
+
+CellQuantity cell_quantity(const Outcome &outcome, Colour colour, const Outcome *other) {
+  const Title title = title_of(colour);
+  CellQuantity quantity{title.name, title.unit, {}};
+  const SamplesOfPieces samples(outcome.cut.samples, outcome.path.pieces.size());
+  for (std::size_t i = 0; i < outcome.charts.size(); ++i) {
+    if (colour == Colour::roughness)
+      quantity.of_feature.push_back(i < outcome.roughness.size()
+                                        ? from_roughness(outcome.charts[i], outcome.roughness[i])
+                                        : std::vector<float>{});
+    else if (colour == Colour::difference)
+      quantity.of_feature.push_back(other && charts_match(outcome, *other, i)
+                                        ? from_both(outcome.charts[i], other->charts[i])
+                                        : std::vector<float>{});
+    else
+      quantity.of_feature.push_back(from_samples(outcome.charts[i], samples, colour));
+  }
+  return quantity;
+}
+
+} // namespace asperity

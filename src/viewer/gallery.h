@@ -1,0 +1,43 @@
+// The pictures in the window: drawn when something changed, coarser while the eye moves.
+#pragma once
+
+#include "picture_target.h"
+#include "ui.h"
+
+#include <memory>
+
+namespace asperity {
+
+class Gallery {
+public:
+  Gallery();
+
+  /// Empty, or why nothing can be drawn.
+  const std::string &fault() const { return fault_; }
+
+  /// Draws what is out of date. With `coarse` at half the size.
+  void update(const AppState &state, const PanelsSay &wanted, bool coarse);
+  /// Something is shown coarser than it could be.
+  bool is_coarse() const { return is_coarse_; }
+  const Pictures &pictures() const { return pictures_; }
+  Pick pick(const AppState &state, const PickAt &at);
+
+private:
+  void show_outcomes(const AppState &state);
+  void draw(const AppState &state, int seat, bool is_strip, PictureSize size, bool coarse);
+
+  struct PerSeat {
+    std::unique_ptr<Renderer> renderer;
+    std::shared_ptr<const Outcome> shown; ///< the renderer points into it
+    PictureTarget space, strip;
+    Colour quantity = Colour::lamp; ///< that the renderer holds; lamp = none
+    const Outcome *other = nullptr; ///< the difference was made with it
+  };
+  std::array<PerSeat, 2> seats_;
+  Pictures pictures_;
+  std::string fault_;
+  std::uint64_t drawn_revision_ = ~std::uint64_t{0};
+  bool is_coarse_ = false;
+};
+
+} // namespace asperity

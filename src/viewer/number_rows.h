@@ -1,0 +1,16 @@
+// Sizes, roughness and times of one or two jobs, in words.
+#pragma once
+
+#include "app_state.h"
+
+namespace asperity {
+
+struct NumberRow {
+  std::string what;                 ///< "rim: roundness"
+  std::string word;                 ///< trade word that explains it, or empty
+  std::array<std::string, 2> value; ///< [seat]
+};
+
+std::vector<NumberRow> number_rows(const Outcome *a, const Outcome *b);
+
+} // namespace asperity

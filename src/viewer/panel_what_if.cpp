@@ -1,0 +1,101 @@
+// What if: values that can be tried without a new program.
+#include "panels.h"
+#include "what_if.h"
+
+#include <imgui_stdlib.h>
+
+#include <fmt/format.h>
+
+namespace asperity {
+
+namespace {
+
+void one_value(const Ui &ui, int seat, const WhatIfKey &key, const Job &job, const Changes &changes) {
+  const auto change = changes.find(key.id);
+  const bool is_changed = change != changes.end();
+  const double own = key.value_of(job);
+  double value = is_changed ? change->second : own;
+  ImGui::PushID(key.id.c_str());
+  ImGui::TableNextRow();
+  ImGui::TableNextColumn();
+  ImGui::AlignTextToFramePadding();
+  ink_text(is_changed ? ui.inks.changed : ui.inks.ink,
+           key.unit.empty() ? key.label : fmt::format("{} [{}]", key.label, key.unit));
+  hint(ui, key.meaning + (is_changed ? fmt::format("\nThe job says {}.", own) : std::string{}));
+  ImGui::TableNextColumn();
+  if (key.is_switch) {
+    bool on = value != 0.0;
+    if (ImGui::Checkbox("##on", &on))
+      ui.wish(ChangeValue{seat, key.id, on ? 1.0 : 0.0});
+  } else {
+    ImGui::SetNextItemWidth(-FLT_MIN);
+    ImGui::InputDouble("##value", &value, key.step, 10.0 * key.step, "%.4g");
+    if (ImGui::IsItemDeactivatedAfterEdit())
+      ui.wish(ChangeValue{seat, key.id, value});
+    hint(ui, key.meaning);
+  }
+  ImGui::TableNextColumn();
+  if (is_changed && ImGui::SmallButton("back"))
+    ui.wish(ResetValue{seat, key.id});
+  ImGui::PopID();
+}
+
+void buttons(const Ui &ui, int seat) {
+  const Seat &at = ui.state.seat(seat);
+  const auto button = [&](const char *label, bool can, const char *meaning) {
+    ImGui::BeginDisabled(!can);
+    const bool is_pressed = ImGui::Button(label);
+    ImGui::EndDisabled();
+    hint(ui, meaning);
+    return is_pressed;
+  };
+  if (button("Predict", at.is_taken() && !at.run.is_running, "Predicts with these values (F5)."))
+    ui.wish(Predict{seat});
+  ImGui::SameLine();
+  if (button("Undo", !at.past.empty(), "Takes the last change back (Ctrl+Z)."))
+    ui.wish(Undo{seat});
+  ImGui::SameLine();
+  if (button("Redo", !at.future.empty(), "Makes it again (Ctrl+Y)."))
+    ui.wish(Redo{seat});
+  ImGui::SameLine();
+  if (button("Save as", !at.changes.empty(), "Writes a new job with these values, comments kept (Ctrl+S)."))
+    ui.wish(ShowSheet{Sheet::save});
+}
+
+} // namespace
+
+void what_if_panel(const Ui &ui) {
+  const int seat = ui.state.space.front;
+  const Seat &at = ui.state.seat(seat);
+  if (!at.result || !at.result->job) {
+    soft_text(ui, "No job is open.");
+    return;
+  }
+  if (ui.state.has_both()) {
+    seat_letter(ui, seat);
+    ImGui::SameLine();
+  }
+  buttons(ui, seat);
+  std::string group;
+  bool is_open = false;
+  for (const WhatIfKey &key : what_if_keys(*at.result->job)) {
+    if (key.group != group) {
+      if (is_open)
+        ImGui::EndTable();
+      group = key.group;
+      heading(ui, group);
+      is_open = ImGui::BeginTable(group.c_str(), 3);
+      if (is_open) {
+        ImGui::TableSetupColumn("label", ImGuiTableColumnFlags_WidthStretch, 1.2f);
+        ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.0f);
+        ImGui::TableSetupColumn("back", ImGuiTableColumnFlags_WidthFixed, ui.px(38));
+      }
+    }
+    if (is_open)
+      one_value(ui, seat, key, *at.result->job, at.changes);
+  }
+  if (is_open)
+    ImGui::EndTable();
+}
+
+} // namespace asperity

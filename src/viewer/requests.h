@@ -1,0 +1,15 @@
+// What the renderer is asked to draw, out of the state.
+#pragma once
+
+#include "app_state.h"
+
+namespace asperity {
+
+DrawRequest space_request(const AppState &state, int seat, PictureSize size);
+DrawRequest strip_request(const AppState &state, int seat, PictureSize size);
+
+PictureSize shrunk(PictureSize size, double times);
+/// The same picture so many times smaller.
+DrawRequest shrunk(DrawRequest request, double times);
+
+} // namespace asperity

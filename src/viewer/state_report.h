@@ -1,0 +1,23 @@
+// The state as JSON for tests that drive the real window, and the window's title.
+#pragma once
+
+#include "app.h"
+
+namespace asperity {
+
+class StateReport {
+public:
+  /// No file: nothing is written.
+  explicit StateReport(std::filesystem::path file) : file_(std::move(file)) {}
+  /// Writes the file anew when the state has changed since.
+  void tell(const App &app);
+  static std::string title(const AppState &state);
+
+private:
+  std::filesystem::path file_;
+  std::uint64_t told_revision_ = ~std::uint64_t{0};
+};
+
+std::string state_json(const AppState &state);
+
+} // namespace asperity

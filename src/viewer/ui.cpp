@@ -1,0 +1,63 @@
+// The few things that all panels do.
+#include "ui.h"
+
+#include "words.h"
+
+namespace asperity {
+
+namespace {
+
+const char *end_of(std::string_view text) { return text.data() + text.size(); }
+
+} // namespace
+
+void text_of(std::string_view text) { ImGui::TextUnformatted(text.data(), end_of(text)); }
+
+void ink_text(ImU32 ink, std::string_view text) {
+  ImGui::PushStyleColor(ImGuiCol_Text, ink);
+  text_of(text);
+  ImGui::PopStyleColor();
+}
+
+void soft_text(const Ui &ui, std::string_view text) { ink_text(ui.inks.soft, text); }
+
+void heading(const Ui &ui, std::string_view text) {
+  ImGui::PushFont(ui.fonts.strong);
+  text_of(text);
+  ImGui::PopFont();
+}
+
+void wrapped_text(std::string_view text) {
+  ImGui::PushTextWrapPos(0.0f);
+  text_of(text);
+  ImGui::PopTextWrapPos();
+}
+
+void hint(const Ui &ui, std::string_view text) {
+  if (text.empty() || !ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled))
+    return;
+  ImGui::BeginTooltip();
+  ImGui::PushTextWrapPos(ui.px(340));
+  text_of(text);
+  ImGui::PopTextWrapPos();
+  ImGui::EndTooltip();
+}
+
+void hint_word(const Ui &ui, std::string_view word) { hint(ui, meaning_of(word)); }
+
+void seat_letter(const Ui &ui, int seat) {
+  ImGui::PushFont(ui.fonts.strong);
+  ink_text(seat == 0 ? ui.inks.a : ui.inks.b, seat == 0 ? "A" : "B");
+  ImGui::PopFont();
+}
+
+bool small_choice(const char *label, bool is_chosen) {
+  if (is_chosen)
+    ImGui::PushStyleColor(ImGuiCol_Button, ImGui::GetStyleColorVec4(ImGuiCol_ButtonActive));
+  const bool is_pressed = ImGui::Button(label);
+  if (is_chosen)
+    ImGui::PopStyleColor();
+  return is_pressed;
+}
+
+} // namespace asperity

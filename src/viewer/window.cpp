@@ -1,0 +1,144 @@
+// The real window: GLFW, drawn only when there is something to draw.
+#include "asperity/viewer/view.h"
+
+#include "app.h"
+#include "kept_state.h"
+#include "state_report.h"
+
+#include <epoxy/gl.h>
+
+#include <GLFW/glfw3.h>
+#include <backends/imgui_impl_glfw.h>
+#include <backends/imgui_impl_opengl3.h>
+
+#include <fmt/format.h>
+
+#include <atomic>
+
+namespace asperity {
+
+namespace {
+
+constexpr const char *kInstead = " Without one, use: asperity predict JOB.toml --out DIR (pictures of every "
+                                 "surface) or asperity picture.";
+constexpr double kRestlessWait_s = 1.0 / 60.0;
+
+struct GlfwEnd {
+  ~GlfwEnd() { glfwTerminate(); }
+};
+
+struct WindowEnd {
+  GLFWwindow *window = nullptr;
+  ~WindowEnd() {
+    if (window)
+      glfwDestroyWindow(window);
+  }
+};
+
+struct ImGuiLife {
+  explicit ImGuiLife(GLFWwindow *window) {
+    ImGui::CreateContext();
+    ImGui::GetIO().IniFilename = nullptr;
+    ImGui_ImplGlfw_InitForOpenGL(window, true);
+    ImGui_ImplOpenGL3_Init("#version 330");
+  }
+  ~ImGuiLife() {
+    ImGui_ImplOpenGL3_Shutdown();
+    ImGui_ImplGlfw_Shutdown();
+    ImGui::DestroyContext();
+  }
+};
+
+void on_drop(GLFWwindow *window, int count, const char **names) {
+  std::vector<std::filesystem::path> files(names, names + count);
+  static_cast<App *>(glfwGetWindowUserPointer(window))->drop(files);
+}
+
+void one_frame(App &app, GLFWwindow *window, double seconds) {
+  if (app.wants_fonts()) {
+    app.load_fonts();
+    ImGui_ImplOpenGL3_DestroyFontsTexture();
+    ImGui_ImplOpenGL3_CreateFontsTexture();
+  }
+  app.prepare(seconds);
+  ImGui_ImplOpenGL3_NewFrame();
+  ImGui_ImplGlfw_NewFrame();
+  ImGui::NewFrame();
+  app.show();
+  ImGui::Render();
+  int width = 0, height = 0;
+  glfwGetFramebufferSize(window, &width, &height);
+  glBindFramebuffer(GL_FRAMEBUFFER, 0);
+  glViewport(0, 0, width, height);
+  glClear(GL_COLOR_BUFFER_BIT);
+  ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+  glfwSwapBuffers(window);
+}
+
+void run(App &app, GLFWwindow *window, StateReport &report) {
+  double before = glfwGetTime();
+  int still_frames = 0;
+  while (!glfwWindowShouldClose(window) && !app.state().is_closing) {
+    // A few frames after the last event let hovering and released buttons settle.
+    if (app.is_restless())
+      glfwWaitEventsTimeout(kRestlessWait_s);
+    else if (still_frames < 3)
+      glfwWaitEventsTimeout(0.05);
+    else
+      glfwWaitEvents();
+    const double now = glfwGetTime();
+    const std::uint64_t revision = app.state().revision;
+    one_frame(app, window, now - before);
+    still_frames = revision == app.state().revision && now - before < 0.1 ? still_frames + 1 : 0;
+    before = now;
+    report.tell(app);
+    const std::string title = report.title(app.state());
+    glfwSetWindowTitle(window, title.c_str());
+  }
+}
+
+void override_kept(AppState &state, WindowSize &size, const ViewRequest &request) {
+  state.look.is_dark = request.dark.value_or(state.look.is_dark);
+  state.look.scale = request.scale.value_or(state.look.scale);
+  size.width = request.width_px.value_or(size.width);
+  size.height = request.height_px.value_or(size.height);
+}
+
+} // namespace
+
+std::string view(const ViewRequest &request) {
+  if (!glfwInit())
+    return std::string("no display was found, so no window can be shown.") + kInstead;
+  const GlfwEnd glfw_end;
+  AppState state;
+  WindowSize size;
+  const std::filesystem::path kept = kept_state_file();
+  load_kept_state(kept, state, size);
+  override_kept(state, size, request);
+  glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
+  glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
+  glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
+  WindowEnd window{glfwCreateWindow(size.width, size.height, "asperity", nullptr, nullptr)};
+  if (!window.window)
+    return std::string("this display has no OpenGL 3.3, which the window needs.") + kInstead;
+  glfwMakeContextCurrent(window.window);
+  glfwSwapInterval(1);
+  glfwSetWindowSizeLimits(window.window, 640, 480, GLFW_DONT_CARE, GLFW_DONT_CARE);
+  const ImGuiLife imgui(window.window);
+  state.folder = std::filesystem::current_path();
+  App app(std::move(state), {.threads = request.threads, .wake = glfwPostEmptyEvent});
+  if (!app.fault().empty())
+    return app.fault() + '.' + kInstead;
+  for (std::size_t i = 0; i < std::min<std::size_t>(request.jobs.size(), 2); ++i)
+    app.take(OpenFile{static_cast<int>(i), std::filesystem::absolute(request.jobs[i])});
+  glfwSetWindowUserPointer(window.window, &app);
+  glfwSetDropCallback(window.window, on_drop);
+  StateReport report(request.report);
+  run(app, window.window, report);
+  glfwGetWindowSize(window.window, &size.width, &size.height);
+  // A state that cannot be kept is no reason to fail.
+  save_kept_state(kept, app.state(), size);
+  return {};
+}
+
+} // namespace asperity

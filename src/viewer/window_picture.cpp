@@ -1,0 +1,23 @@
+// The window drawn without a display into a file.
+#include "asperity/picture/write_png.h"
+#include "asperity/viewer/view.h"
+#include "headless.h"
+
+namespace asperity {
+
+std::string view_picture(const ViewRequest &request, const WindowPicture &picture) {
+  AppState state;
+  state.look.is_dark = request.dark.value_or(false);
+  state.look.scale = request.scale.value_or(1.0);
+  std::string fault;
+  const auto window =
+      HeadlessWindow::make(std::move(state), {picture.width_px, picture.height_px}, request.threads, fault);
+  if (!window)
+    return fault;
+  for (std::size_t i = 0; i < std::min<std::size_t>(request.jobs.size(), 2); ++i)
+    window->app().take(OpenFile{static_cast<int>(i), std::filesystem::absolute(request.jobs[i])});
+  window->settle();
+  return write_png(picture.file, window->image());
+}
+
+} // namespace asperity
