@@ -24,6 +24,7 @@ uniform vec3 cut_colour;
 uniform vec3 uncut_colour;
 uniform vec3 skin_colour;
 uniform vec3 inside_colour;
+uniform float hatch_px; // width of the stripes on what is not cut, in false colour; 0 = none
 
 out vec4 colour;
 
@@ -68,6 +69,9 @@ void main() {
     return;
   }
   vec3 stock = is_cut ? cut_colour : cell.r == kSkin ? skin_colour : uncut_colour;
+  // Stripes keep uncut stock apart from the scale's colours.
+  if (!is_cut && hatch_px > 0.0 && fract((gl_FragCoord.x + gl_FragCoord.y) / (2.0 * hatch_px)) < 0.5)
+    stock *= 0.72;
   float value = texture(values, v_texel).r;
   bool is_false = colouring != 0 && is_cut && !(colouring == 1 && value < kNoValue);
   if (!is_false) {

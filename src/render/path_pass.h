@@ -10,6 +10,7 @@ namespace asperity {
 
 class PathPass {
 public:
+  bool has(std::size_t kind) const { return kinds_[kind].count > 0; }
   void show(const TimedPath &path);
   void draw(const LinePass &pass, const Eye &eye, const DrawRequest &request) const;
   void draw_pick(const LinePass &pass, const Eye &eye, const DrawRequest &request) const;

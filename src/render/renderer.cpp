@@ -64,6 +64,7 @@ struct Renderer::Inner {
   void draw_section_of(const DrawRequest &request, const Eye &eye, const SurfaceLook &look) const;
   Pick surface_pick(int feature, std::size_t column, std::size_t row) const;
   Pick pick_mark(const DrawRequest &request, const Eye &eye, double x_px, double y_px) const;
+  void name_path(Legend &legend, const DrawRequest &request) const;
   void name_uncut(Legend &legend, const DrawRequest &request, const std::vector<std::size_t> &features) const;
 };
 
@@ -93,6 +94,13 @@ void Renderer::Inner::name_uncut(Legend &legend, const DrawRequest &request,
     legend.entries.push_back({"not reached: blank too small", request.theme.printed_skin, skin});
 }
 
+void Renderer::Inner::name_path(Legend &legend, const DrawRequest &request) const {
+  for (std::size_t kind = 0; kind < std::size(request.shows_path_kind); ++kind)
+    if (request.shows_path_kind[kind] && path.has(kind))
+      legend.entries.push_back(
+          {"path: " + std::string(name_of(static_cast<PathKind>(kind))), request.theme.path[kind], 0.0});
+}
+
 SurfaceLook Renderer::Inner::look_of(const DrawRequest &request, const std::vector<std::size_t> &features) {
   const Exaggeration exaggeration = exaggeration_of(request, surfaces, features, radius_mm);
   SurfaceLook look{.times = exaggeration.times,
@@ -120,6 +128,8 @@ SurfaceLook Renderer::Inner::look_of(const DrawRequest &request, const std::vect
     look.scale.legend = legend_of(all, request.colouring);
   }
   name_uncut(look.scale.legend, request, features);
+  if (request.view == View::space && request.things.path)
+    name_path(look.scale.legend, request);
   return look;
 }
 

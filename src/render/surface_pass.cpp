@@ -16,6 +16,7 @@ constexpr std::size_t kFewestVertices = 50000;
 constexpr float kNoValue = -1e30f; ///< in step with surface.frag
 constexpr double kSteepShare =
     0.0002; ///< of the cut cells may be steeper than what is shown at full strength
+constexpr double kHatch_px = 5.0;
 constexpr std::size_t kMostSlopes = 200000;
 
 /// Unit of the texture, in step with set_common.
@@ -229,11 +230,7 @@ void SurfacePass::set_common(const ShaderProgram &program, const Eye &eye, const
   program.set("kinds", kKinds);
 }
 
-void SurfacePass::draw(const Eye &eye, const SurfaceLook &look, const std::vector<std::size_t> &features) {
-  const Colouring colouring = look.colouring;
-  const bool is_named =
-      colouring == Colouring::line || colouring == Colouring::piece || colouring == Colouring::level;
-  const bool is_scale = colouring == Colouring::residual || colouring == Colouring::quantity;
+void SurfacePass::set_look(const Eye &eye, const SurfaceLook &look) const {
   program_.use();
   program_.set("slopes", kSlopes);
   program_.set("values", kValues);
@@ -246,6 +243,15 @@ void SurfacePass::draw(const Eye &eye, const SurfaceLook &look, const std::vecto
   program_.set("uncut_colour", look.theme.uncut_stock);
   program_.set("skin_colour", look.theme.printed_skin);
   program_.set("inside_colour", look.theme.inside);
+  program_.set("hatch_px", look.colouring == Colouring::lamp ? 0.0 : kHatch_px * eye.px_scale);
+}
+
+void SurfacePass::draw(const Eye &eye, const SurfaceLook &look, const std::vector<std::size_t> &features) {
+  const Colouring colouring = look.colouring;
+  const bool is_named =
+      colouring == Colouring::line || colouring == Colouring::piece || colouring == Colouring::level;
+  const bool is_scale = colouring == Colouring::residual || colouring == Colouring::quantity;
+  set_look(eye, look);
   for (std::size_t feature : features) {
     ChartOnCard &chart = charts_[feature];
     if (is_named && chart.named_by != colouring)

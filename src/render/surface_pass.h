@@ -62,6 +62,7 @@ private:
 
   void upload(ChartOnCard &chart, std::size_t most_vertices);
   void upload_kinds(ChartOnCard &chart, Colouring colouring);
+  void set_look(const Eye &eye, const SurfaceLook &look) const;
   void set_common(const ShaderProgram &program, const Eye &eye, const SurfaceLook &look,
                   const SurfaceGrid &grid) const;
 
