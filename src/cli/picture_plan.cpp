@@ -153,18 +153,26 @@ void look_at_sheet(PicturePlan &plan, const PictureRequest &request, const Outco
                                       is_wall ? "s" : "y", draw.section_at_mm);
 }
 
+std::string words_of(const Finding &finding) {
+  const std::string kind = std::string(name_of(finding.kind));
+  const std::string name = finding.weight == Weight::danger ? "DANGER: " + kind : kind;
+  if (finding.size.empty())
+    return name;
+  std::string size = quantity_text(finding.size[0].value, finding.size[0].unit);
+  if (size.ends_with(" %"))
+    size.replace(size.size() - 2, 1, "\u00a0"); // number and sign stay in one line
+  return fmt::format("{}, {} {}", name, finding.size[0].name, size);
+}
+
 void add_findings(PicturePlan &plan, const Outcome &outcome, int feature) {
   constexpr std::size_t kMost = 12;
-  for (std::size_t k = 0; k < outcome.findings.size() && plan.caption.findings.size() < kMost; ++k) {
-    const Finding &finding = outcome.findings[k];
-    if (feature >= 0 && finding.feature != feature)
+  for (std::size_t k = 0; k < outcome.findings.size(); ++k) {
+    if (feature >= 0 && outcome.findings[k].feature != feature)
       continue;
-    std::string words =
-        fmt::format("{}{}", finding.weight == Weight::danger ? "DANGER: " : "", name_of(finding.kind));
-    if (!finding.size.empty())
-      words += fmt::format(", {} {}", finding.size[0].name,
-                           quantity_text(finding.size[0].value, finding.size[0].unit));
-    plan.caption.findings.push_back({k, words});
+    if (plan.caption.findings.size() < kMost)
+      plan.caption.findings.push_back({k, words_of(outcome.findings[k])});
+    else
+      ++plan.caption.findings_left_out;
   }
 }
 

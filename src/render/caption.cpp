@@ -215,16 +215,19 @@ void draw_findings(Sheet &sheet, const Caption &caption, int x, int y, int width
     return;
   sheet.write("Found here", x, y, kText + 2, sheet.theme.ink);
   y += sheet.px(kLine + 4);
-  const int lowest = sheet.layout.whole.height_px - sheet.px(kBottom);
+  std::size_t left = caption.findings.size();
+  const int lowest = sheet.layout.whole.height_px - sheet.px(kBottom + kLine);
   for (const CaptionedFinding &finding : caption.findings) {
-    if (y > lowest) {
-      sheet.write("...", x, y, kText, sheet.theme.ink);
-      return;
-    }
+    if (y > lowest)
+      break;
+    --left;
     sheet.write(std::to_string(finding.finding + 1), x, y, kText, sheet.theme.ink);
     y = sheet.write_block(finding.words, x + sheet.px(28), y, width - sheet.px(28), sheet.theme.ink) +
         sheet.px(6);
   }
+  if (left + caption.findings_left_out > 0)
+    sheet.write(fmt::format("and {} more", left + caption.findings_left_out), x, std::min(y, lowest), kText,
+                sheet.theme.soft_ink);
 }
 
 } // namespace

@@ -80,9 +80,29 @@ std::array<float, 3> floats(Vec3 p) {
   return {static_cast<float>(p.x), static_cast<float>(p.y), static_cast<float>(p.z)};
 }
 
+/// The nearest cell of the feature within a few cells, else the cell itself: just outside a floor's edge its
+/// surface goes on, so that the edge is not drawn down to where the floor is wanted.
+std::size_t nearest_there(const SurfaceGrid &grid, std::size_t i, std::size_t j) {
+  constexpr int kReach = 12;
+  constexpr int kWays[][2] = {{1, 0}, {-1, 0}, {0, 1}, {0, -1}, {1, 1}, {1, -1}, {-1, 1}, {-1, -1}};
+  const auto across = static_cast<int>(grid.across()), up = static_cast<int>(grid.up());
+  for (int far = 1; far <= kReach; ++far)
+    for (const auto &way : kWays) {
+      const int ii = static_cast<int>(i) + far * way[0], jj = static_cast<int>(j) + far * way[1];
+      if (ii < 0 || jj < 0 || ii >= across || jj >= up)
+        continue;
+      const std::size_t cell = grid.cell(static_cast<std::size_t>(ii), static_cast<std::size_t>(jj));
+      if (grid.kind_of_cell(cell) != SurfaceKind::absent)
+        return cell;
+    }
+  return grid.cell(i, j);
+}
+
 SurfaceVertex vertex_at(const SurfaceGrid &grid, const ChartPatch &patch, std::size_t i, std::size_t j) {
-  const SurfaceKind kind = grid.kind(i, j);
-  const float e = kind == SurfaceKind::absent ? 0.0f : grid.residual(i, j);
+  const std::size_t cell =
+      grid.kind(i, j) == SurfaceKind::absent ? nearest_there(grid, i, j) : grid.cell(i, j);
+  const SurfaceKind kind = grid.kind_of_cell(cell);
+  const float e = kind == SurfaceKind::absent ? 0.0f : grid.residual_of_cell(cell);
   const auto texel = [](std::size_t at, std::size_t first, std::size_t count) {
     return static_cast<float>((static_cast<double>(at - first) + 0.5) / static_cast<double>(count));
   };

@@ -32,6 +32,8 @@ public:
   /// Flat place: an inside wall runs to the left, as seen from within.
   double sheet_x_mm(std::size_t i) const { return mirrored_ ? length_mm_ - u_mm_[i] : u_mm_[i]; }
 
+  SurfaceKind kind_of_cell(std::size_t cell) const { return surface_kind(chart_, cell); }
+  float residual_of_cell(std::size_t cell) const { return residual_mm(chart_, cell); }
   SurfaceKind kind(std::size_t i, std::size_t j) const { return surface_kind(chart_, cell(i, j)); }
   bool is_cut(std::size_t i, std::size_t j) const { return kind(i, j) == SurfaceKind::cut; }
   float residual(std::size_t i, std::size_t j) const { return residual_mm(chart_, cell(i, j)); }

@@ -75,6 +75,25 @@ TEST(ChartPatch, LongChartsAreCutIntoPatchesThatShareTheirBorder) {
   }
 }
 
+TEST(ChartPatch, UncutStockKeepsItsHeightUpToAFloorsEdge) {
+  FloorChart floor = make_floor_chart({-10, -10}, {10, 10}, 0.1, 0.0);
+  for (std::size_t j = 0; j < floor.ny; ++j)
+    for (std::size_t i = 0; i < floor.nx; ++i) {
+      const bool is_in = std::hypot(floor.x_mm(i), floor.y_mm(j)) < 8.0;
+      floor.wanted_mm[floor.at(i, j)] = is_in ? 0.0f : std::nanf("");
+      floor.blank_mm[floor.at(i, j)] = 0.4f; // nothing is cut
+    }
+  const Chart chart = floor;
+  for (const ChartPatch &patch : patches_of(SurfaceGrid(chart, 0.0), 4000))
+    for (std::uint32_t index : patch.triangles) {
+      const SurfaceVertex &v = patch.vertices[index];
+      if (std::hypot(v.place[0], v.place[1]) < 8.5f) {
+        ASSERT_FLOAT_EQ(v.residual_mm, 0.4f);
+        ASSERT_FLOAT_EQ(v.uncut, 1.0f);
+      }
+    }
+}
+
 TEST(SlopeTexels, OfAParabolaAreItsDerivative) {
   // derived: the central difference of a parabola is its derivative, exactly.
   FloorChart floor = make_floor_chart({0, 0}, {10, 4}, 0.1, 0.0);

@@ -29,6 +29,7 @@ struct Caption {
   std::string title, subtitle;
   std::vector<std::string> notes; ///< small print below the picture
   std::vector<CaptionedFinding> findings;
+  std::size_t findings_left_out = 0;
   std::optional<SheetAxes> axes;
 };
 
