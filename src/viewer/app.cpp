@@ -8,14 +8,29 @@
 #include "asperity/render/scene.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace asperity {
 
 namespace {
 
 constexpr double kRest_s = 0.2; ///< then what was drawn coarsely is drawn finely
-constexpr double kFirstAzimuth_rad = rad_from_deg(-52.0), kFirstElevation_rad = rad_from_deg(26.0);
+constexpr double kFirstElevation_rad = rad_from_deg(26.0);
+constexpr double kAside_rad = rad_from_deg(-25.0); ///< the worst finding lies this much right of the middle
+constexpr double kSheetMargin = 1.25;
 constexpr double kTallest = 4.0; ///< a strip is stretched up no more than this by itself
+
+/// So that the finding that matters most is seen at first.
+double first_azimuth_rad(const Outcome &outcome) {
+  constexpr double kNoFinding_rad = rad_from_deg(-52.0);
+  const Vec3 middle = surface_bounds(outcome).middle();
+  for (const Finding &finding : outcome.findings) {
+    const Vec2 out = plan(finding.place_mm - middle);
+    if (finding.feature >= 0 && glm::length(out) > 1e-3)
+      return std::atan2(out.y, out.x) + kAside_rad;
+  }
+  return kNoFinding_rad;
+}
 
 } // namespace
 
@@ -78,7 +93,8 @@ void App::fit() {
   const Outcome *outcome = state_.outcome(front);
   if (state_.space.is_fitted || !outcome || size.width_px < 2)
     return;
-  take(SetCamera{camera_on(surface_bounds(*outcome), size, kFirstAzimuth_rad, kFirstElevation_rad)});
+  take(
+      SetCamera{camera_on(surface_bounds(*outcome), size, first_azimuth_rad(*outcome), kFirstElevation_rad)});
 }
 
 void App::fit_strip() {
@@ -93,7 +109,9 @@ void App::fit_strip() {
   double up = 1.0;
   if (std::holds_alternative<WallChart>(outcome->charts[feature]) && extent.x > 0.0 && extent.y > 0.0)
     up = std::clamp(extent.x / extent.y * size.height_px / size.width_px, 1.0, kTallest);
-  take(SetSheetView{sheet_on(box.low_mm, box.high_mm, size, up)});
+  SheetView sheet = sheet_on(box.low_mm, box.high_mm, size, up);
+  sheet.mm_per_px *= kSheetMargin; // marks at the edges must be whole
+  take(SetSheetView{sheet});
 }
 
 void App::prepare(double seconds) {

@@ -24,6 +24,8 @@ public:
   App &operator=(const App &) = delete;
 
   const AppState &state() const { return state_; }
+  /// Where named things lay in the frame before.
+  const std::map<std::string, std::array<float, 4>> &places() const { return said_.places; }
   void take(const Wish &wish);
 
   /// Everything before ImGui::NewFrame: news, time, pictures.

@@ -99,6 +99,7 @@ void take(AppState &state, const RunEnded &wish) {
     return;
   }
   seat.fault.clear();
+  const bool had_both = state.has_both();
   seat.outcome = wish.result->outcome;
   seat.outcome_changes = wish.result->changes;
   if (state.look.sheet == Sheet::problems)
@@ -107,8 +108,11 @@ void take(AppState &state, const RunEnded &wish) {
   settle_feature(state, wish.seat);
   if (!state.outcome(state.space.front))
     state.space.front = state.choice.seat = wish.seat;
-  if (wish.seat == 1 && state.has_both() && state.space.arrangement == Arrangement::front)
+  if (!had_both && state.has_both()) {
     state.space.arrangement = Arrangement::beside;
+    if (state.choice.finding < 0 && !state.choice.cell)
+      state.space.front = state.choice.seat = 0; // whichever came first
+  }
 }
 
 void take(AppState &state, const CloseWindow &) { state.is_closing = true; }

@@ -112,8 +112,10 @@ void take(AppState &state, const Tick &wish) {
   if (space.flight) {
     space.flight->done = std::min(space.flight->done + wish.seconds / kFlight_s, 1.0);
     space.camera = between(space.flight->from, space.flight->to, space.flight->done);
-    if (space.flight->done >= 1.0)
+    if (space.flight->done >= 1.0) {
+      space.camera = space.flight->to;
       space.flight.reset();
+    }
   }
   if (!space.is_playing)
     return;

@@ -32,17 +32,28 @@ public:
       return nullptr;
     const std::size_t low = begin_[piece], high = begin_[piece + 1];
     const std::size_t stride = std::max<std::size_t>(1, (high - low) / kCoarseSteps);
+    // A closed lap comes by twice, so every hollow of the coarse distances is followed down.
     std::size_t best = low;
-    for (std::size_t i = low; i < high; i += stride)
-      best = away(i, p) < away(best, p) ? i : best;
-    while (best + 1 < high && away(best + 1, p) < away(best, p))
-      ++best;
-    while (best > low && away(best - 1, p) < away(best, p))
-      --best;
+    for (std::size_t i = low; i < high; i += stride) {
+      const bool falls_before = i < low + stride || away(i, p) <= away(i - stride, p);
+      const bool rises_after = i + stride >= high || away(i, p) <= away(i + stride, p);
+      if (!falls_before || !rises_after)
+        continue;
+      const std::size_t down = downhill(i, low, high, p);
+      best = away(down, p) < away(best, p) ? down : best;
+    }
     return &samples_[best];
   }
 
 private:
+  std::size_t downhill(std::size_t at, std::size_t low, std::size_t high, Vec3 p) const {
+    while (at + 1 < high && away(at + 1, p) < away(at, p))
+      ++at;
+    while (at > low && away(at - 1, p) < away(at, p))
+      --at;
+    return at;
+  }
+
   double away(std::size_t i, Vec3 p) const {
     const Vec3 d = samples_[i].position_mm - p;
     return glm::dot(d, d);

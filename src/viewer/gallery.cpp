@@ -10,12 +10,6 @@ namespace {
 
 constexpr double kCoarse = 2.0;
 
-bool is_same(PictureSize a, PictureSize b) { return a.width_px == b.width_px && a.height_px == b.height_px; }
-
-bool fills(const ShownPicture &picture, PictureSize wanted) {
-  return is_same(shrunk(wanted, picture.shrink), picture.request.size);
-}
-
 } // namespace
 
 Gallery::Gallery() {
@@ -34,6 +28,7 @@ void Gallery::show_outcomes(const AppState &state) {
       seat.renderer->show(*outcome);
       seat.shown = outcome;
       seat.quantity = Colour::lamp;
+      ++seat.content;
     }
     const Colour colour = state.space.colour;
     const Outcome *other = colour == Colour::difference ? state.outcome(1 - i) : nullptr;
@@ -46,6 +41,7 @@ void Gallery::show_outcomes(const AppState &state) {
                                     : cell_quantity(*outcome, colour, nullptr));
     seat.quantity = colour;
     seat.other = other;
+    ++seat.content;
   }
 }
 
@@ -53,39 +49,37 @@ void Gallery::draw(const AppState &state, int seat, bool is_strip, PictureSize s
   PerSeat &at = seats_[static_cast<std::size_t>(seat)];
   ShownPicture &picture = is_strip ? pictures_.strip[static_cast<std::size_t>(seat)]
                                    : pictures_.space[static_cast<std::size_t>(seat)];
-  picture.is_there = false;
-  if (size.width_px < 2 || size.height_px < 2 || !state.outcome(seat))
+  if (size.width_px < 2 || size.height_px < 2 || !state.outcome(seat)) {
+    picture.is_there = false;
     return;
+  }
+  const DrawRequest whole = is_strip ? strip_request(state, seat, size) : space_request(state, seat, size);
+  const bool is_old = !picture.is_there || picture.content != at.content;
+  // Something else moves: what stands still stays as fine as it is.
+  if (!is_old && is_same(shrunk(whole, picture.shrink), picture.request) && (coarse || picture.shrink == 1.0))
+    return;
+  picture.is_there = false;
   picture.shrink = coarse ? kCoarse : 1.0;
-  picture.request =
-      shrunk(is_strip ? strip_request(state, seat, size) : space_request(state, seat, size), picture.shrink);
+  picture.request = shrunk(whole, picture.shrink);
   PictureTarget &target = is_strip ? at.strip : at.space;
   if (!target.bind(picture.request.size))
     return;
   picture.drawn = at.renderer->draw(picture.request);
   picture.texture = reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(target.texture()));
+  picture.content = at.content;
   picture.is_there = true;
 }
 
 void Gallery::update(const AppState &state, const PanelsSay &wanted, bool coarse) {
   show_outcomes(state);
-  const bool is_new = state.revision != drawn_revision_;
-  const bool refines = is_coarse_ && !coarse;
+  is_coarse_ = false;
   for (int seat = 0; seat < 2; ++seat) {
     const auto at = static_cast<std::size_t>(seat);
-    const auto is_off = [&](const ShownPicture &picture, PictureSize size) {
-      return is_new || refines ||
-             picture.is_there != (size.width_px >= 2 && state.outcome(seat) != nullptr) ||
-             (picture.is_there && !fills(picture, size));
-    };
-    if (is_off(pictures_.space[at], wanted.space_size[at]))
-      draw(state, seat, false, wanted.space_size[at], coarse);
-    if (is_off(pictures_.strip[at], wanted.strip_size[at]))
-      draw(state, seat, true, wanted.strip_size[at], coarse);
+    draw(state, seat, false, wanted.space_size[at], coarse);
+    draw(state, seat, true, wanted.strip_size[at], coarse);
+    for (const ShownPicture *picture : {&pictures_.space[at], &pictures_.strip[at]})
+      is_coarse_ = is_coarse_ || (picture->is_there && picture->shrink != 1.0);
   }
-  if (is_new || refines)
-    is_coarse_ = coarse;
-  drawn_revision_ = state.revision;
 }
 
 Pick Gallery::pick(const AppState &state, const PickAt &at) {

@@ -32,11 +32,11 @@ private:
     PictureTarget space, strip;
     Colour quantity = Colour::lamp; ///< that the renderer holds; lamp = none
     const Outcome *other = nullptr; ///< the difference was made with it
+    std::uint64_t content = 0;      ///< counts up with every outcome and quantity
   };
   std::array<PerSeat, 2> seats_;
   Pictures pictures_;
   std::string fault_;
-  std::uint64_t drawn_revision_ = ~std::uint64_t{0};
   bool is_coarse_ = false;
 };
 

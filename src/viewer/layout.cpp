@@ -125,9 +125,11 @@ void lay_out(const Ui &ui) {
   ImGui::Begin("asperity", nullptr, kFixed);
   ImGui::PopStyleVar(2);
   ImGui::PushFont(ui.fonts.body);
+  ImGui::PushStyleColor(ImGuiCol_ChildBg, IM_COL32_BLACK_TRANS);
   if (ImGui::BeginChild("head", {0, ui.px(kHead)}, false, ImGuiWindowFlags_NoScrollbar))
     head_panel(ui);
   ImGui::EndChild();
+  ImGui::PopStyleColor();
   const ImVec2 rest = ImGui::GetContentRegionAvail();
   const float gap = ImGui::GetStyle().ItemSpacing.x;
   const float left = std::clamp(0.25f * rest.x, ui.px(246), ui.px(380));

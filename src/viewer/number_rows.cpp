@@ -37,10 +37,10 @@ void put_feature(std::vector<NumberRow> &rows, std::size_t seat, const Outcome &
   if (i >= outcome.roughness.size() || !outcome.roughness[i].measured)
     return;
   const FeatureRoughness &r = outcome.roughness[i];
-  put(rows, seat, name + ": Ra, floor", "Ra", um_text(r.ra_um));
+  put(rows, seat, name + ": Ra, geometry alone", "Ra", um_text(r.ra_um));
   put(rows, seat, name + ": Ra with material", "Ra",
       fmt::format("{} to {} um", fixed_text(r.ra_band.low_um, 1), fixed_text(r.ra_band.high_um, 1)));
-  put(rows, seat, name + ": Rz, floor", "Rz", um_text(r.rz_um));
+  put(rows, seat, name + ": Rz, geometry alone", "Rz", um_text(r.rz_um));
 }
 
 } // namespace

@@ -53,6 +53,7 @@ void one_row(const Ui &ui, const FindingRow &row, bool has_both) {
   const float two_lines = 2.0f * ImGui::GetTextLineHeight() + ui.px(2);
   if (ImGui::Selectable("##row", is_chosen, ImGuiSelectableFlags_None, {0, two_lines}))
     ui.wish(ChooseFinding{seat, at});
+  mark_place(ui, fmt::format("finding {}{}", seat == 0 ? "A" : "B", at + 1));
   hint_word(ui, name_of(finding.kind));
   if (is_chosen && !ImGui::IsItemVisible())
     ImGui::SetScrollHereY();

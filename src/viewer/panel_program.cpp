@@ -12,6 +12,7 @@ void one_line(const Ui &ui, int seat, const std::vector<std::string> &lines, std
   const ImVec2 at = ImGui::GetCursorScreenPos();
   if (ImGui::Selectable(fmt::format("{:>6}  {}##{}", line, lines[line - 1], line).c_str(), is_lit))
     ui.wish(ChooseLine{seat, line});
+  mark_place(ui, fmt::format("line {}", line));
   if (is_lit)
     ImGui::GetWindowDrawList()->AddRectFilled(at, {at.x + ui.px(3), at.y + ImGui::GetTextLineHeight()},
                                               ui.inks.changed);

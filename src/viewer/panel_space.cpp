@@ -86,6 +86,7 @@ void one_picture(const Ui &ui, int seat, ImVec2 size) {
   const ImVec2 low = ImGui::GetCursorScreenPos(), high{low.x + size.x, low.y + size.y};
   ui.says.space_size[static_cast<std::size_t>(seat)] = {static_cast<int>(size.x), static_cast<int>(size.y)};
   picture_button(seat == 0 ? "picture A" : "picture B", size);
+  mark_place(ui, seat == 0 ? "picture A" : "picture B");
   const ShownPicture &picture = ui.pictures.space[static_cast<std::size_t>(seat)];
   ImDrawList *list = ImGui::GetWindowDrawList();
   list->PushClipRect(low, high, true);
@@ -99,35 +100,48 @@ void one_picture(const Ui &ui, int seat, ImVec2 size) {
   list->PopClipRect();
 }
 
+/// The line between the two jobs; it lies over the picture and wins the pointer there.
+void wipe_line(const Ui &ui, ImVec2 low, ImVec2 high) {
+  const float line = low.x + static_cast<float>(ui.state.space.wipe) * (high.x - low.x);
+  const float bar = ui.px(kBar_px);
+  ImGui::SetCursorScreenPos({std::clamp(line - bar, low.x, high.x - 2 * bar), low.y});
+  ImGui::InvisibleButton("wipe line", {2 * bar, high.y - low.y});
+  mark_place(ui, "wipe line");
+  if (ImGui::IsItemActive() && ImGui::GetIO().MouseDelta.x != 0.0f)
+    ui.wish(SetWipe{static_cast<double>((ImGui::GetIO().MousePos.x - low.x) / (high.x - low.x))});
+  if (ImGui::IsItemHovered() || ImGui::IsItemActive())
+    ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeEW);
+  ImDrawList *list = ImGui::GetWindowDrawList();
+  list->AddLine({line, low.y}, {line, high.y}, ui.inks.ink, ui.px(2));
+  const float middle = 0.5f * (low.y + high.y);
+  list->AddRectFilled({line - bar / 2, middle - 2 * bar}, {line + bar / 2, middle + 2 * bar}, ui.inks.ink,
+                      bar / 2);
+  draw_plate(ui, {line - ui.px(26), low.y + ui.px(8)}, "A", ui.inks.a);
+  draw_plate(ui, {line + ui.px(16), low.y + ui.px(8)}, "B", ui.inks.b);
+}
+
 void wiped_picture(const Ui &ui, ImVec2 size) {
   const ImVec2 low = ImGui::GetCursorScreenPos(), high{low.x + size.x, low.y + size.y};
   for (PictureSize &wanted : ui.says.space_size)
     wanted = {static_cast<int>(size.x), static_cast<int>(size.y)};
-  const auto at = static_cast<float>(ui.state.space.wipe);
-  const float line = low.x + at * size.x, bar = ui.px(kBar_px);
-  // The bar comes first, so that it wins over the picture below it.
-  ImGui::SetCursorScreenPos({std::clamp(line - bar, low.x, high.x - 2 * bar), low.y});
-  ImGui::InvisibleButton("wipe line", {2 * bar, size.y});
-  ImGui::SetItemAllowOverlap();
-  if (ImGui::IsItemActive() && ImGui::GetIO().MouseDelta.x != 0.0f)
-    ui.wish(SetWipe{static_cast<double>((ImGui::GetIO().MousePos.x - low.x) / size.x)});
-  if (ImGui::IsItemHovered() || ImGui::IsItemActive())
-    ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeEW);
-  ImGui::SetCursorScreenPos(low);
   picture_button("wiped picture", size);
+  ImGui::SetItemAllowOverlap();
+  mark_place(ui, "wiped picture");
   const auto &pictures = ui.pictures.space;
   if (!pictures[0].is_there || !pictures[1].is_there)
     return;
   ImDrawList *list = ImGui::GetWindowDrawList();
   list->PushClipRect(low, high, true);
+  const auto at = static_cast<float>(ui.state.space.wipe);
   draw_texture(pictures[0], low, high, 0.0f, at);
   draw_texture(pictures[1], low, high, at, 1.0f);
-  const int under = ImGui::GetIO().MousePos.x < line ? 0 : 1;
-  take_mouse(ui, under, low, high);
-  list->AddLine({line, low.y}, {line, high.y}, ui.inks.ink, ui.px(2));
+  take_mouse(ui, ImGui::GetIO().MousePos.x < low.x + at * size.x ? 0 : 1, low, high);
   draw_legend(ui, pictures[0].drawn, low, high);
-  draw_plate(ui, {line - ui.px(34), low.y + ui.px(8)}, "A", ui.inks.a);
-  draw_plate(ui, {line + ui.px(14), low.y + ui.px(8)}, "B", ui.inks.b);
+  draw_plate(ui, {low.x + ui.px(8), low.y + ui.px(8)},
+             fmt::format("residuals drawn x{:.0f} | x{:.0f}", pictures[0].drawn.exaggeration,
+                         pictures[1].drawn.exaggeration),
+             ui.inks.ink);
+  wipe_line(ui, low, high);
   list->PopClipRect();
 }
 

@@ -125,6 +125,7 @@ void strip_panel(const Ui &ui) {
   ImGui::InvisibleButton("strip picture", size,
                          ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
                              ImGuiButtonFlags_MouseButtonMiddle);
+  mark_place(ui, "strip picture");
   const ShownPicture &picture = ui.pictures.strip[static_cast<std::size_t>(seat)];
   if (!picture.is_there)
     return;

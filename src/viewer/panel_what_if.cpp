@@ -27,9 +27,11 @@ void one_value(const Ui &ui, int seat, const WhatIfKey &key, const Job &job, con
     bool on = value != 0.0;
     if (ImGui::Checkbox("##on", &on))
       ui.wish(ChangeValue{seat, key.id, on ? 1.0 : 0.0});
+    mark_place(ui, key.id);
   } else {
     ImGui::SetNextItemWidth(-FLT_MIN);
     ImGui::InputDouble("##value", &value, key.step, 10.0 * key.step, "%.4g");
+    mark_place(ui, key.id);
     if (ImGui::IsItemDeactivatedAfterEdit())
       ui.wish(ChangeValue{seat, key.id, value});
     hint(ui, key.meaning);
@@ -45,6 +47,7 @@ void buttons(const Ui &ui, int seat) {
   const auto button = [&](const char *label, bool can, const char *meaning) {
     ImGui::BeginDisabled(!can);
     const bool is_pressed = ImGui::Button(label);
+    mark_place(ui, label);
     ImGui::EndDisabled();
     hint(ui, meaning);
     return is_pressed;

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace asperity {
 
@@ -59,6 +60,31 @@ DrawRequest strip_request(const AppState &state, int seat, PictureSize size) {
   request.sheet = state.strip.sheet;
   request.lamp = state.strip.lamp;
   return request;
+}
+
+bool is_same(const DrawRequest &a, const DrawRequest &b) {
+  const auto whole = [](const DrawRequest &r) {
+    return std::tie(r.view, r.size.width_px, r.size.height_px, r.px_scale, r.theme.ground.r, r.feature,
+                    r.section_at_mm, r.colouring, r.range_low, r.range_high, r.exaggeration, r.farthest_mm,
+                    r.moment_s, r.chosen_piece, r.chosen_finding);
+  };
+  const auto eye = [](const Camera &c) {
+    return std::tie(c.target_mm.x, c.target_mm.y, c.target_mm.z, c.azimuth_rad, c.elevation_rad, c.height_mm,
+                    c.is_perspective, c.opening_rad);
+  };
+  const auto sheet = [](const SheetView &s) {
+    return std::tie(s.centre_mm.x, s.centre_mm.y, s.mm_per_px, s.up_stretch, s.across_stretch);
+  };
+  const auto lamp = [](const Lamp &l) {
+    return std::tie(l.azimuth_rad, l.elevation_rad, l.turns_with_eye, l.strength, l.ambient, l.highlight);
+  };
+  const auto things = [](const Things &t) {
+    return std::tie(t.surfaces, t.rest_of_part, t.path, t.cutter, t.blank, t.spoilboard, t.holding, t.marks);
+  };
+  return whole(a) == whole(b) && eye(a.camera) == eye(b.camera) && sheet(a.sheet) == sheet(b.sheet) &&
+         lamp(a.lamp) == lamp(b.lamp) && things(a.things) == things(b.things) &&
+         a.shows_feature == b.shows_feature &&
+         std::equal(a.shows_path_kind, a.shows_path_kind + 4, b.shows_path_kind);
 }
 
 PictureSize shrunk(PictureSize size, double times) {

@@ -9,6 +9,9 @@ DrawRequest space_request(const AppState &state, int seat, PictureSize size);
 DrawRequest strip_request(const AppState &state, int seat, PictureSize size);
 
 PictureSize shrunk(PictureSize size, double times);
+/// Both would draw the same, if the outcome is the same.
+bool is_same(const DrawRequest &a, const DrawRequest &b);
+
 /// The same picture so many times smaller.
 DrawRequest shrunk(DrawRequest request, double times);
 

@@ -90,10 +90,12 @@ void save_sheet(const Ui &ui) {
     ImGui::SetNextItemWidth(-FLT_MIN);
     if (ImGui::InputText("##name", &name))
       ui.wish(SetSaveName{name});
+    mark_place(ui, "save name");
     if (ui.state.look.save_would_replace)
       ink_text(ui.inks.missed, "A file of this name is there already.");
     if (ImGui::Button(ui.state.look.save_would_replace ? "Replace it" : "Save"))
       ui.says.save = SaveJob{seat, name, ui.state.look.save_would_replace};
+    mark_place(ui, "save");
     ImGui::SameLine();
     if (ImGui::Button("Leave it"))
       ui.wish(ShowSheet{Sheet::none});

@@ -7,7 +7,8 @@
 
 namespace asperity {
 
-std::string state_json(const AppState &state) {
+std::string state_json(const App &app) {
+  const AppState &state = app.state();
   nlohmann::json json;
   for (int i = 0; i < 2; ++i) {
     const Seat &seat = state.seat(i);
@@ -26,6 +27,7 @@ std::string state_json(const AppState &state) {
   json["colour"] = static_cast<int>(state.space.colour);
   json["sheet"] = static_cast<int>(state.look.sheet);
   json["has_trace"] = state.trace.laid[0].has_value();
+  json["places"] = app.places();
   return json.dump(1) + '\n';
 }
 
@@ -34,7 +36,7 @@ void StateReport::tell(const App &app) {
     return;
   told_revision_ = app.state().revision;
   // A report that cannot be written shows itself in the test that waits for it.
-  write_file(file_, state_json(app.state()));
+  write_file(file_, state_json(app));
 }
 
 std::string StateReport::title(const AppState &state) {

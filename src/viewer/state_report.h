@@ -18,6 +18,6 @@ private:
   std::uint64_t told_revision_ = ~std::uint64_t{0};
 };
 
-std::string state_json(const AppState &state);
+std::string state_json(const App &app);
 
 } // namespace asperity

@@ -51,6 +51,11 @@ void seat_letter(const Ui &ui, int seat) {
   ImGui::PopFont();
 }
 
+void mark_place(const Ui &ui, const std::string &name) {
+  const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
+  ui.says.places[name] = {low.x, low.y, high.x - low.x, high.y - low.y};
+}
+
 bool small_choice(const char *label, bool is_chosen) {
   if (is_chosen)
     ImGui::PushStyleColor(ImGuiCol_Button, ImGui::GetStyleColorVec4(ImGuiCol_ButtonActive));

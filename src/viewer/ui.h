@@ -4,6 +4,7 @@
 #include "ui_style.h"
 #include "wish.h"
 
+#include <map>
 #include <optional>
 #include <string_view>
 
@@ -14,7 +15,8 @@ struct ShownPicture {
   ImTextureID texture = nullptr;
   DrawRequest request; ///< size and scale as drawn
   Drawn drawn;
-  double shrink = 1.0; ///< drawn so many times smaller than shown (while the eye moves)
+  std::uint64_t content = 0; ///< of the outcome and quantity drawn
+  double shrink = 1.0;       ///< drawn so many times smaller than shown (while the eye moves)
   bool is_there = false;
 };
 
@@ -36,6 +38,8 @@ struct PanelsSay {
   std::optional<SaveJob> save;
   std::array<PictureSize, 2> space_size{PictureSize{0, 0}, PictureSize{0, 0}};
   std::array<PictureSize, 2> strip_size{PictureSize{0, 0}, PictureSize{0, 0}};
+  /// Where things came to lie on the screen: x, y, width, height; for tests that point at them.
+  std::map<std::string, std::array<float, 4>> places;
 };
 
 struct Ui {
@@ -60,6 +64,8 @@ void hint(const Ui &ui, std::string_view text);
 void hint_word(const Ui &ui, std::string_view word);
 /// "A" or "B" in the job's colour.
 void seat_letter(const Ui &ui, int seat);
+/// Remembers under this name where the last thing drawn lies.
+void mark_place(const Ui &ui, const std::string &name);
 bool small_choice(const char *label, bool is_chosen);
 
 } // namespace asperity

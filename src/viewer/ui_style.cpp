@@ -33,6 +33,8 @@ void colour_controls(ImVec4 *c, ImVec4 raised, ImVec4 hovered, ImVec4 pressed, I
   c[ImGuiCol_TabActive] = c[ImGuiCol_TabUnfocusedActive] = pressed;
   c[ImGuiCol_CheckMark] = c[ImGuiCol_SliderGrab] = c[ImGuiCol_SliderGrabActive] = chosen;
   c[ImGuiCol_PlotHistogram] = chosen;
+  c[ImGuiCol_SliderGrab].w = 0.45f; // the number stays readable through it
+  c[ImGuiCol_SliderGrabActive].w = 0.6f;
   c[ImGuiCol_ScrollbarGrab] = hovered;
   c[ImGuiCol_ScrollbarGrabHovered] = c[ImGuiCol_ScrollbarGrabActive] = pressed;
   c[ImGuiCol_TableHeaderBg] = raised;

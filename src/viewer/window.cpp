@@ -2,6 +2,7 @@
 #include "asperity/viewer/view.h"
 
 #include "app.h"
+#include "input_queue.h"
 #include "kept_state.h"
 #include "state_report.h"
 
@@ -39,7 +40,7 @@ struct ImGuiLife {
   explicit ImGuiLife(GLFWwindow *window) {
     ImGui::CreateContext();
     ImGui::GetIO().IniFilename = nullptr;
-    ImGui_ImplGlfw_InitForOpenGL(window, true);
+    ImGui_ImplGlfw_InitForOpenGL(window, false);
     ImGui_ImplOpenGL3_Init("#version 330");
   }
   ~ImGuiLife() {
@@ -49,12 +50,50 @@ struct ImGuiLife {
   }
 };
 
-void on_drop(GLFWwindow *window, int count, const char **names) {
-  std::vector<std::filesystem::path> files(names, names + count);
-  static_cast<App *>(glfwGetWindowUserPointer(window))->drop(files);
+/// What the window's callbacks reach.
+struct Desk {
+  App &app;
+  InputQueue input;
+};
+
+Desk &desk_of(GLFWwindow *window) { return *static_cast<Desk *>(glfwGetWindowUserPointer(window)); }
+
+/// GLFW names keys by their place on a US keyboard; letters are meant as printed.
+int as_printed(int key, int scancode) {
+  const char *name = key >= GLFW_KEY_A && key <= GLFW_KEY_Z ? glfwGetKeyName(key, scancode) : nullptr;
+  if (name && name[0] >= 'a' && name[0] <= 'z' && name[1] == 0)
+    return GLFW_KEY_A + name[0] - 'a';
+  return key;
 }
 
-void one_frame(App &app, GLFWwindow *window, double seconds) {
+void listen(GLFWwindow *window) {
+  glfwSetDropCallback(window, [](GLFWwindow *w, int count, const char **names) {
+    desk_of(w).app.drop(std::vector<std::filesystem::path>(names, names + count));
+  });
+  glfwSetCursorPosCallback(window, [](GLFWwindow *w, double x, double y) { desk_of(w).input.move(x, y); });
+  glfwSetMouseButtonCallback(window, [](GLFWwindow *w, int which, int action, int) {
+    desk_of(w).input.button(which, action != GLFW_RELEASE);
+  });
+  glfwSetScrollCallback(window, [](GLFWwindow *w, double x, double y) { desk_of(w).input.wheel(x, y); });
+  glfwSetKeyCallback(window, [](GLFWwindow *w, int key, int scancode, int action, int) {
+    const auto is_held = [w](int left, int right) {
+      return glfwGetKey(w, left) == GLFW_PRESS || glfwGetKey(w, right) == GLFW_PRESS;
+    };
+    if (action != GLFW_REPEAT) // ImGui repeats by itself
+      desk_of(w).input.key(as_printed(key, scancode), action == GLFW_PRESS,
+                           is_held(GLFW_KEY_LEFT_SHIFT, GLFW_KEY_RIGHT_SHIFT),
+                           is_held(GLFW_KEY_LEFT_CONTROL, GLFW_KEY_RIGHT_CONTROL),
+                           is_held(GLFW_KEY_LEFT_ALT, GLFW_KEY_RIGHT_ALT));
+  });
+  glfwSetCharCallback(window, [](GLFWwindow *w, unsigned code) { desk_of(w).input.character(code); });
+  glfwSetWindowFocusCallback(window, [](GLFWwindow *w, int has_focus) {
+    if (!has_focus)
+      desk_of(w).input.let_go();
+  });
+}
+
+void one_frame(Desk &desk, GLFWwindow *window, double seconds) {
+  App &app = desk.app;
   if (app.wants_fonts()) {
     app.load_fonts();
     ImGui_ImplOpenGL3_DestroyFontsTexture();
@@ -63,6 +102,7 @@ void one_frame(App &app, GLFWwindow *window, double seconds) {
   app.prepare(seconds);
   ImGui_ImplOpenGL3_NewFrame();
   ImGui_ImplGlfw_NewFrame();
+  desk.input.hand_over(ImGui::GetIO());
   ImGui::NewFrame();
   app.show();
   ImGui::Render();
@@ -75,12 +115,15 @@ void one_frame(App &app, GLFWwindow *window, double seconds) {
   glfwSwapBuffers(window);
 }
 
-void run(App &app, GLFWwindow *window, StateReport &report) {
+void run(Desk &desk, GLFWwindow *window, StateReport &report) {
+  const App &app = desk.app;
   double before = glfwGetTime();
   int still_frames = 0;
   while (!glfwWindowShouldClose(window) && !app.state().is_closing) {
     // A few frames after the last event let hovering and released buttons settle.
-    if (app.is_restless())
+    if (!desk.input.is_empty())
+      glfwPollEvents();
+    else if (app.is_restless())
       glfwWaitEventsTimeout(kRestlessWait_s);
     else if (still_frames < 3)
       glfwWaitEventsTimeout(0.05);
@@ -88,7 +131,7 @@ void run(App &app, GLFWwindow *window, StateReport &report) {
       glfwWaitEvents();
     const double now = glfwGetTime();
     const std::uint64_t revision = app.state().revision;
-    one_frame(app, window, now - before);
+    one_frame(desk, window, now - before);
     still_frames = revision == app.state().revision && now - before < 0.1 ? still_frames + 1 : 0;
     before = now;
     report.tell(app);
@@ -131,10 +174,11 @@ std::string view(const ViewRequest &request) {
     return app.fault() + '.' + kInstead;
   for (std::size_t i = 0; i < std::min<std::size_t>(request.jobs.size(), 2); ++i)
     app.take(OpenFile{static_cast<int>(i), std::filesystem::absolute(request.jobs[i])});
-  glfwSetWindowUserPointer(window.window, &app);
-  glfwSetDropCallback(window.window, on_drop);
+  Desk desk{app, {}};
+  glfwSetWindowUserPointer(window.window, &desk);
+  listen(window.window);
   StateReport report(request.report);
-  run(app, window.window, report);
+  run(desk, window.window, report);
   glfwGetWindowSize(window.window, &size.width, &size.height);
   // A state that cannot be kept is no reason to fail.
   save_kept_state(kept, app.state(), size);
