@@ -91,10 +91,11 @@ void App::fit() {
   const int front = state_.space.front;
   const PictureSize size = said_.space_size[static_cast<std::size_t>(front)];
   const Outcome *outcome = state_.outcome(front);
-  if (state_.space.is_fitted || !outcome || size.width_px < 2)
+  const bool is_right = state_.space.is_fitted && (state_.space.is_own_eye || is_same(size, fitted_space_));
+  if (is_right || !outcome || size.width_px < 2)
     return;
-  take(
-      SetCamera{camera_on(surface_bounds(*outcome), size, first_azimuth_rad(*outcome), kFirstElevation_rad)});
+  fitted_space_ = size;
+  take(FitEye{camera_on(surface_bounds(*outcome), size, first_azimuth_rad(*outcome), kFirstElevation_rad)});
 }
 
 void App::fit_strip() {
@@ -102,7 +103,8 @@ void App::fit_strip() {
   const PictureSize size = said_.strip_size[static_cast<std::size_t>(front)];
   const Outcome *outcome = state_.outcome(front);
   const auto feature = static_cast<std::size_t>(state_.strip.feature);
-  if (state_.strip.is_fitted || !outcome || size.width_px < 2 || feature >= outcome->charts.size())
+  const bool is_right = state_.strip.is_fitted && (state_.strip.is_own_view || is_same(size, fitted_strip_));
+  if (is_right || !outcome || size.width_px < 2 || feature >= outcome->charts.size())
     return;
   const SheetBox box = strip_box(*outcome, feature);
   const Vec2 extent = box.high_mm - box.low_mm;
@@ -111,7 +113,8 @@ void App::fit_strip() {
     up = std::clamp(extent.x / extent.y * size.height_px / size.width_px, 1.0, kTallest);
   SheetView sheet = sheet_on(box.low_mm, box.high_mm, size, up);
   sheet.mm_per_px *= kSheetMargin; // marks at the edges must be whole
-  take(SetSheetView{sheet});
+  fitted_strip_ = size;
+  take(FitSheet{sheet});
 }
 
 void App::prepare(double seconds) {

@@ -61,7 +61,8 @@ private:
   bool is_styled_dark_ = false;
   PanelsSay said_; ///< by the panels in the frame before
   std::uint64_t seen_revision_ = 0;
-  double rest_s_ = 0; ///< since the state last changed
+  PictureSize fitted_space_{0, 0}, fitted_strip_{0, 0}; ///< sizes the views were fitted for
+  double rest_s_ = 0;                                   ///< since the state last changed
 };
 
 } // namespace asperity

@@ -41,7 +41,8 @@ struct RunState {
 struct Seat {
   std::filesystem::path file; ///< empty: nobody sits here
   RunState run;
-  std::shared_ptr<const RunResult> result; ///< of the newest run
+  std::shared_ptr<const RunResult> newest; ///< of the newest run, with its problems
+  std::shared_ptr<const RunResult> result; ///< of the newest run that brought an outcome
   std::shared_ptr<const Outcome> outcome;  ///< newest that came to its end; stays while the next is made
   Changes outcome_changes;
   std::string fault; ///< why the newest run brought no outcome
@@ -67,6 +68,7 @@ struct Flight {
 struct SpaceState {
   Camera camera;
   bool is_fitted = false;
+  bool is_own_eye = false; ///< the user has moved it: a new size of the picture leaves it alone
   std::optional<Flight> flight;
   Lamp lamp;
   Colour colour = Colour::lamp;
@@ -86,6 +88,7 @@ struct StripState {
   int feature = 0;
   SheetView sheet;
   bool is_fitted = false;
+  bool is_own_view = false;
   Lamp lamp = strip_lamp();
 };
 

@@ -17,6 +17,7 @@ void take(AppState &state, const CloseWindow &wish);
 
 // apply_space.cpp
 void take(AppState &state, const SetCamera &wish);
+void take(AppState &state, const FitEye &wish);
 void take(AppState &state, const FlyTo &wish);
 void take(AppState &state, const FitPart &wish);
 void take(AppState &state, const LookFrom &wish);
@@ -42,6 +43,7 @@ void take(AppState &state, const Picked &wish);
 void take(AppState &state, const ShowFeature &wish);
 void take(AppState &state, const ShowStrip &wish);
 void take(AppState &state, const SetSheetView &wish);
+void take(AppState &state, const FitSheet &wish);
 void take(AppState &state, const FitStrip &wish);
 void take(AppState &state, const SetStripLamp &wish);
 void take(AppState &state, const TraceBetween &wish);

@@ -92,7 +92,7 @@ void take(AppState &state, const RunEnded &wish) {
   seat.run.is_running = seat.run.is_stopping = false;
   if (was_stopped || !seat.is_taken())
     return;
-  seat.result = wish.result;
+  seat.newest = wish.result;
   if (!wish.result->outcome || wish.result->outcome->status != Status::done) {
     seat.fault = fault_of(*wish.result);
     state.look.sheet = Sheet::problems;
@@ -100,6 +100,7 @@ void take(AppState &state, const RunEnded &wish) {
   }
   seat.fault.clear();
   const bool had_both = state.has_both();
+  seat.result = wish.result;
   seat.outcome = wish.result->outcome;
   seat.outcome_changes = wish.result->changes;
   if (state.look.sheet == Sheet::problems)

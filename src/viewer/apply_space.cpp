@@ -33,14 +33,22 @@ double duration_s(const AppState &state) {
 
 } // namespace
 
+void take(AppState &state, const FitEye &wish) {
+  state.space.camera = wish.camera;
+  state.space.is_fitted = true;
+  state.space.is_own_eye = false;
+}
+
 void take(AppState &state, const SetCamera &wish) {
   state.space.camera = wish.camera;
+  state.space.is_own_eye = true;
   state.space.is_fitted = true;
   state.space.flight.reset();
 }
 
 void take(AppState &state, const FlyTo &wish) {
   state.space.flight = Flight{state.space.camera, wish.camera, 0.0};
+  state.space.is_own_eye = true;
   state.space.is_fitted = true;
 }
 

@@ -26,7 +26,13 @@ void take(AppState &state, const ShowFeature &wish) {
 
 void take(AppState &state, const ShowStrip &wish) { state.strip.is_shown = wish.is_shown; }
 
+void take(AppState &state, const FitSheet &wish) {
+  take(state, SetSheetView{wish.sheet});
+  state.strip.is_own_view = false;
+}
+
 void take(AppState &state, const SetSheetView &wish) {
+  state.strip.is_own_view = true;
   state.strip.sheet = wish.sheet;
   state.strip.sheet.mm_per_px = std::clamp(wish.sheet.mm_per_px, kFinest_mm_per_px, kCoarsest_mm_per_px);
   state.strip.sheet.up_stretch = std::clamp(wish.sheet.up_stretch, 1.0 / kTallest, kTallest);

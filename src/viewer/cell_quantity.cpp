@@ -160,6 +160,20 @@ Title title_of(Colour colour) {
 
 } // namespace
 
+double half_span(const CellQuantity &quantity) {
+  constexpr double kShare = 0.995;
+  std::vector<float> sizes;
+  for (const std::vector<float> &values : quantity.of_feature)
+    for (const float value : values)
+      if (std::isfinite(value))
+        sizes.push_back(std::abs(value));
+  if (sizes.empty())
+    return kLeastSpan_um;
+  const auto at = sizes.begin() + static_cast<std::ptrdiff_t>(kShare * static_cast<double>(sizes.size() - 1));
+  std::nth_element(sizes.begin(), at, sizes.end());
+  return std::max(static_cast<double>(*at), kLeastSpan_um);
+}
+
 bool is_quantity(Colour colour) { return colour >= Colour::roughness; }
 
 CellQuantity cell_quantity(const Outcome &outcome, Colour colour, const Outcome *other) {

@@ -9,6 +9,11 @@ namespace asperity {
 /// it; local roughness; difference `other` minus `outcome` where the charts have the same cells.
 CellQuantity cell_quantity(const Outcome &outcome, Colour colour, const Outcome *other);
 
+/// Symmetric about zero, so that no difference has one colour: what one cell in two hundred exceeds, at least
+/// kLeastSpan_um.
+double half_span(const CellQuantity &quantity);
+inline constexpr double kLeastSpan_um = 0.5;
+
 bool is_quantity(Colour colour);
 
 } // namespace asperity

@@ -8,7 +8,8 @@ namespace asperity {
 
 namespace {
 
-constexpr double kCoarse = 2.0;
+constexpr double kCoarse = 2.0; ///< while something moves
+constexpr double kFine = 0.5;   ///< at rest: drawn larger and averaged by the texture filter
 
 } // namespace
 
@@ -34,11 +35,12 @@ void Gallery::show_outcomes(const AppState &state) {
     const Outcome *other = colour == Colour::difference ? state.outcome(1 - i) : nullptr;
     if (!outcome || !is_quantity(colour) || (seat.quantity == colour && seat.other == other))
       continue;
-    const Outcome *a = state.outcome(0), *b = state.outcome(1);
     // Both seats show B minus A: the cells are the same, so either chart can carry it.
-    seat.renderer->set_quantity(colour == Colour::difference && a && b
-                                    ? cell_quantity(*a, colour, b)
-                                    : cell_quantity(*outcome, colour, nullptr));
+    const Outcome *a = state.outcome(0), *b = state.outcome(1);
+    const CellQuantity quantity =
+        other && a && b ? cell_quantity(*a, colour, b) : cell_quantity(*outcome, colour, nullptr);
+    seat.half_span = other ? half_span(quantity) : 0.0;
+    seat.renderer->set_quantity(quantity);
     seat.quantity = colour;
     seat.other = other;
     ++seat.content;
@@ -53,13 +55,18 @@ void Gallery::draw(const AppState &state, int seat, bool is_strip, PictureSize s
     picture.is_there = false;
     return;
   }
-  const DrawRequest whole = is_strip ? strip_request(state, seat, size) : space_request(state, seat, size);
+  DrawRequest whole = is_strip ? strip_request(state, seat, size) : space_request(state, seat, size);
+  if (state.space.colour == Colour::difference) {
+    whole.range_low = -at.half_span;
+    whole.range_high = at.half_span;
+  }
   const bool is_old = !picture.is_there || picture.content != at.content;
   // Something else moves: what stands still stays as fine as it is.
-  if (!is_old && is_same(shrunk(whole, picture.shrink), picture.request) && (coarse || picture.shrink == 1.0))
+  if (!is_old && is_same(shrunk(whole, picture.shrink), picture.request) &&
+      (coarse || picture.shrink == kFine))
     return;
   picture.is_there = false;
-  picture.shrink = coarse ? kCoarse : 1.0;
+  picture.shrink = coarse ? kCoarse : kFine;
   picture.request = shrunk(whole, picture.shrink);
   PictureTarget &target = is_strip ? at.strip : at.space;
   if (!target.bind(picture.request.size))
@@ -78,7 +85,7 @@ void Gallery::update(const AppState &state, const PanelsSay &wanted, bool coarse
     draw(state, seat, false, wanted.space_size[at], coarse);
     draw(state, seat, true, wanted.strip_size[at], coarse);
     for (const ShownPicture *picture : {&pictures_.space[at], &pictures_.strip[at]})
-      is_coarse_ = is_coarse_ || (picture->is_there && picture->shrink != 1.0);
+      is_coarse_ = is_coarse_ || (picture->is_there && picture->shrink != kFine);
   }
 }
 

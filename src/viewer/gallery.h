@@ -32,6 +32,7 @@ private:
     PictureTarget space, strip;
     Colour quantity = Colour::lamp; ///< that the renderer holds; lamp = none
     const Outcome *other = nullptr; ///< the difference was made with it
+    double half_span = 0;           ///< of the difference's colours
     std::uint64_t content = 0;      ///< counts up with every outcome and quantity
   };
   std::array<PerSeat, 2> seats_;

@@ -132,8 +132,8 @@ void lay_out(const Ui &ui) {
   ImGui::PopStyleColor();
   const ImVec2 rest = ImGui::GetContentRegionAvail();
   const float gap = ImGui::GetStyle().ItemSpacing.x;
-  const float left = std::clamp(0.25f * rest.x, ui.px(246), ui.px(380));
-  const float right = std::clamp(0.26f * rest.x, ui.px(256), ui.px(420));
+  const float left = std::min(std::clamp(0.25f * rest.x, ui.px(246), ui.px(380)), 0.3f * rest.x);
+  const float right = std::min(std::clamp(0.26f * rest.x, ui.px(268), ui.px(420)), 0.32f * rest.x);
   left_column(ui, left, rest.y);
   ImGui::SameLine();
   middle_column(ui, std::max(rest.x - left - right - 2 * gap, ui.px(120)), rest.y);

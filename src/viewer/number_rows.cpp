@@ -37,13 +37,15 @@ void put_feature(std::vector<NumberRow> &rows, std::size_t seat, const Outcome &
   if (i >= outcome.roughness.size() || !outcome.roughness[i].measured)
     return;
   const FeatureRoughness &r = outcome.roughness[i];
-  put(rows, seat, name + ": Ra, geometry alone", "Ra", um_text(r.ra_um));
+  put(rows, seat, name + ": Ra, geometry alone", "Ra", roughness_text(r.ra_um));
   put(rows, seat, name + ": Ra with material", "Ra",
       fmt::format("{} to {} um", fixed_text(r.ra_band.low_um, 1), fixed_text(r.ra_band.high_um, 1)));
-  put(rows, seat, name + ": Rz, geometry alone", "Rz", um_text(r.rz_um));
+  put(rows, seat, name + ": Rz, geometry alone", "Rz", roughness_text(r.rz_um));
 }
 
 } // namespace
+
+std::string roughness_text(double um) { return fixed_text(um, um < 1.0 ? 3 : 2) + " um"; }
 
 std::vector<NumberRow> number_rows(const Outcome *a, const Outcome *b) {
   std::vector<NumberRow> rows;

@@ -11,6 +11,9 @@ struct NumberRow {
   std::array<std::string, 2> value; ///< [seat]
 };
 
+/// Roughness with as many decimals as mean something: "0.042 um", "1.35 um".
+std::string roughness_text(double um);
+
 std::vector<NumberRow> number_rows(const Outcome *a, const Outcome *b);
 
 } // namespace asperity

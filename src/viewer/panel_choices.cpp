@@ -145,17 +145,17 @@ void lamp_choice(const Ui &ui) {
 
 void choices_panel(const Ui &ui) {
   colour_choice(ui);
-  ImGui::SameLine();
+  same_line_if_fits(ui.px(112));
   exaggeration_choice(ui);
-  ImGui::SameLine();
+  same_line_if_fits(button_width("Show"));
   things_choice(ui);
-  ImGui::SameLine();
+  same_line_if_fits(button_width("Lamp"));
   lamp_choice(ui);
-  ImGui::SameLine();
+  same_line_if_fits(button_width("Fit"));
   if (ImGui::Button("Fit"))
     ui.wish(FitPart{});
   hint(ui, "The whole part in the picture (Home).");
-  ImGui::SameLine();
+  same_line_if_fits(button_width("Flat"));
   if (small_choice("Flat", ui.state.strip.is_shown))
     ui.wish(ShowStrip{!ui.state.strip.is_shown});
   hint(ui, "The chosen feature laid flat below: a wall unrolled, a floor from above (U).");

@@ -34,7 +34,7 @@ void seat_state(const Ui &ui, int i) {
   if (seat.outcome) {
     const bool all_met = seat.outcome->all_met();
     ink_text(all_met ? ui.inks.met : ui.inks.missed,
-             all_met ? "\xE2\x9C\x93 all wanted is met" : "\xE2\x9C\x97 not all wanted is met");
+             all_met ? "\xE2\x9C\x93 all met" : "\xE2\x9C\x97 not all met");
   }
 }
 
@@ -45,7 +45,7 @@ void one_seat(const Ui &ui, int i) {
   seat_letter(ui, i);
   ImGui::SameLine();
   if (!seat.is_taken()) {
-    if (ImGui::Button(i == 0 ? "Open a job" : "Open another beside it"))
+    if (ImGui::Button(i == 0 ? "Open a job" : "Compare with..."))
       ui.wish(ShowSheet{Sheet::open, i});
     hint(ui, "Reads a job file and predicts it (Ctrl+O). A file can also be dropped on the window.");
   } else {

@@ -21,7 +21,7 @@ std::string value_text(double value) {
 
 double legend_height(const Ui &ui, const Legend &legend) {
   const auto line = static_cast<double>(ImGui::GetTextLineHeight()) / ui.state.look.scale;
-  double height = 10 + line;
+  double height = legend.title.empty() ? 8 : 10 + line;
   if (!legend.stops.empty())
     height += 18 + line;
   height += line * static_cast<double>(std::min(legend.entries.size(), kMostEntries));

@@ -1,4 +1,5 @@
 // The trace laid on the surface: profile, mean line, and what a roughness tester would show.
+#include "number_rows.h"
 #include "panels.h"
 #include "profile_plot.h"
 
@@ -18,10 +19,10 @@ void reading(const Ui &ui, int seat, const Trace &trace) {
     seat_letter(ui, seat);
     ImGui::SameLine();
   }
-  text_of(fmt::format("Ra {}", um_text(um_from_mm(r.parameters.ra_mm))));
+  text_of(fmt::format("Ra {}", roughness_text(um_from_mm(r.parameters.ra_mm))));
   hint_word(ui, "Ra");
   ImGui::SameLine();
-  text_of(fmt::format("Rz {}", um_text(um_from_mm(r.parameters.rz_mm))));
+  text_of(fmt::format("Rz {}", roughness_text(um_from_mm(r.parameters.rz_mm))));
   hint_word(ui, "Rz");
   ImGui::SameLine();
   text_of(fmt::format("cutoff {:.3g} mm", r.settings.cutoff_mm));
@@ -121,7 +122,11 @@ void profile_panel(const Ui &ui) {
     if (ui.state.trace.laid[seat])
       plot(ui, *ui.state.trace.laid[seat], range, seat == 0 ? ui.inks.a : ui.inks.b, low, high);
   ImGui::GetWindowDrawList()->PopClipRect();
-  ImGui::GetWindowDrawList()->AddText({at.x, high.y + ui.px(4)}, ui.inks.soft, "um/mm");
+  ImGui::GetWindowDrawList()->AddText({low.x + ui.px(4), low.y + ui.px(1)}, ui.inks.soft, "um");
+  const std::string along = fmt::format("mm along {}", ui.state.trace.request.along);
+  ImGui::GetWindowDrawList()->AddText(
+      {high.x - ImGui::CalcTextSize(along.c_str()).x, high.y - ImGui::GetTextLineHeight() - ui.px(2)},
+      ui.inks.soft, along.c_str());
 }
 
 } // namespace asperity

@@ -30,7 +30,7 @@ void feature_choice(const Ui &ui, const Outcome &outcome) {
   ImGui::SameLine();
   if (ImGui::Button("Fit##strip"))
     ui.wish(FitStrip{});
-  ImGui::SameLine();
+  same_line_if_fits(ImGui::CalcTextSize("drag across it: roughness trace").x);
   soft_text(ui, "drag across it: roughness trace");
   hint(ui, "Drag along or up the surface to lay a trace and read its roughness; a click lays a short one and "
            "lights the line that cut there. Wheel: closer; Ctrl+wheel: taller; right drag: moves; L + drag: "
@@ -139,7 +139,7 @@ void strip_panel(const Ui &ui) {
   take_mouse(ui, frame);
   const double times = picture.drawn.exaggeration;
   const std::string words =
-      fmt::format("drawn x{:.0f}, {:.3g} times taller than wide", times, ui.state.strip.sheet.up_stretch);
+      fmt::format("x{:.0f}, stretched up x{:.3g}", times, ui.state.strip.sheet.up_stretch);
   draw_plate(ui, {high.x - ImGui::CalcTextSize(words.c_str()).x - ui.px(10), low.y + ui.px(6)}, words,
              ui.inks.ink);
   say_where(ui, frame, *outcome);

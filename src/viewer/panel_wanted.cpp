@@ -9,29 +9,43 @@ namespace asperity {
 
 namespace {
 
-void value_cell(const Ui &ui, const WantedCheck *check) {
-  ImGui::TableNextColumn();
-  if (!check)
-    return;
-  ink_text(check->met ? ui.inks.met : ui.inks.missed,
-           fmt::format("{} {}", quantity_text(check->predicted, check->unit),
-                       check->met ? "\xE2\x9C\x93" : "\xE2\x9C\x97"));
-  hint(ui, check->met ? "Met." : "Not met.");
+void value(const Ui &ui, const WantedCheck &check) {
+  ink_text(check.met ? ui.inks.met : ui.inks.missed,
+           fmt::format("{} {}", quantity_text(check.predicted, check.unit),
+                       check.met ? "\xE2\x9C\x93" : "\xE2\x9C\x97"));
+  hint(ui, check.met ? "Met." : "Not met.");
+}
+
+/// Right end of the line, or the next line where it does not fit.
+void to_the_right(float width) {
+  const float at = ImGui::GetWindowContentRegionMax().x - width;
+  if (ImGui::GetItemRectMax().x - ImGui::GetWindowPos().x + ImGui::GetStyle().ItemSpacing.x < at)
+    ImGui::SameLine(at);
 }
 
 void one_row(const Ui &ui, const WantedRow &row, bool has_both) {
   const WantedCheck &check = row.check[0] ? *row.check[0] : *row.check[1];
-  ImGui::TableNextRow();
-  ImGui::TableNextColumn();
-  wrapped_text(fmt::format("{}: {}", check.feature, check.what));
+  ImGui::Separator();
+  text_of(fmt::format("{}: {}", check.feature, check.what));
   hint_word(ui, check.what == "lip height" ? "base lip" : check.what);
-  ImGui::PushTextWrapPos(0.0f);
+  if (!has_both) {
+    to_the_right(ui.px(92));
+    value(ui, check);
+    soft_text(ui, check.wanted);
+    return;
+  }
+  to_the_right(ImGui::CalcTextSize(check.wanted.c_str()).x);
   soft_text(ui, check.wanted);
-  ImGui::PopTextWrapPos();
-  if (has_both || row.check[0])
-    value_cell(ui, row.check[0]);
-  if (has_both || !row.check[0])
-    value_cell(ui, row.check[1]);
+  for (int seat = 0; seat < 2; ++seat) {
+    if (seat == 1)
+      ImGui::SameLine(0.5f * ImGui::GetWindowWidth());
+    seat_letter(ui, seat);
+    ImGui::SameLine();
+    if (const WantedCheck *each = row.check[static_cast<std::size_t>(seat)])
+      value(ui, *each);
+    else
+      soft_text(ui, "not asked");
+  }
 }
 
 } // namespace
@@ -49,24 +63,8 @@ void wanted_panel(const Ui &ui) {
     wrapped_text("The job asks for no size and no finish: give it some under its walls and floors.");
     return;
   }
-  if (!ImGui::BeginTable("checks", has_both ? 3 : 2,
-                         ImGuiTableFlags_BordersInnerH | ImGuiTableFlags_SizingStretchProp))
-    return;
-  ImGui::TableSetupColumn("wanted", ImGuiTableColumnFlags_WidthStretch);
-  ImGui::TableSetupColumn("A", ImGuiTableColumnFlags_WidthFixed);
-  if (has_both)
-    ImGui::TableSetupColumn("B", ImGuiTableColumnFlags_WidthFixed);
-  if (has_both) {
-    ImGui::TableNextRow();
-    for (int column = 0; column < 3; ++column) {
-      ImGui::TableNextColumn();
-      if (column > 0)
-        seat_letter(ui, column - 1);
-    }
-  }
   for (const WantedRow &row : rows)
     one_row(ui, row, has_both);
-  ImGui::EndTable();
 }
 
 } // namespace asperity

@@ -19,8 +19,9 @@ void one_value(const Ui &ui, int seat, const WhatIfKey &key, const Job &job, con
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
   ImGui::AlignTextToFramePadding();
-  ink_text(is_changed ? ui.inks.changed : ui.inks.ink,
-           key.unit.empty() ? key.label : fmt::format("{} [{}]", key.label, key.unit));
+  ImGui::PushStyleColor(ImGuiCol_Text, is_changed ? ui.inks.changed : ui.inks.ink);
+  wrapped_text(key.unit.empty() ? key.label : fmt::format("{} [{}]", key.label, key.unit));
+  ImGui::PopStyleColor();
   hint(ui, key.meaning + (is_changed ? fmt::format("\nThe job says {}.", own) : std::string{}));
   ImGui::TableNextColumn();
   if (key.is_switch) {
@@ -30,7 +31,7 @@ void one_value(const Ui &ui, int seat, const WhatIfKey &key, const Job &job, con
     mark_place(ui, key.id);
   } else {
     ImGui::SetNextItemWidth(-FLT_MIN);
-    ImGui::InputDouble("##value", &value, key.step, 10.0 * key.step, "%.4g");
+    ImGui::InputDouble("##value", &value, 0.0, 0.0, "%.5g");
     mark_place(ui, key.id);
     if (ImGui::IsItemDeactivatedAfterEdit())
       ui.wish(ChangeValue{seat, key.id, value});
@@ -90,8 +91,8 @@ void what_if_panel(const Ui &ui) {
       is_open = ImGui::BeginTable(group.c_str(), 3);
       if (is_open) {
         ImGui::TableSetupColumn("label", ImGuiTableColumnFlags_WidthStretch, 1.2f);
-        ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.0f);
-        ImGui::TableSetupColumn("back", ImGuiTableColumnFlags_WidthFixed, ui.px(38));
+        ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthFixed, ui.px(82));
+        ImGui::TableSetupColumn("back", ImGuiTableColumnFlags_WidthFixed, ui.px(44));
       }
     }
     if (is_open)

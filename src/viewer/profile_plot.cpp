@@ -37,9 +37,11 @@ std::vector<ImVec2> plot_line(const std::vector<double> &heights_mm, const Trace
     const auto [least, most] = std::minmax_element(from, to);
     const double along = trace.begin_mm + trace.spacing_mm * static_cast<double>(i) - range.begin_mm;
     const float x = low.x + static_cast<float>(along / width_mm) * (high.x - low.x);
-    line.push_back({x, y_of(*least)});
+    // Every other stretch runs back down, so that the line joins neighbours at the same height.
+    const bool is_down = (i / together) % 2 == 1;
+    line.push_back({x, y_of(is_down ? *most : *least)});
     if (together > 1)
-      line.push_back({x, y_of(*most)});
+      line.push_back({x, y_of(is_down ? *least : *most)});
   }
   return line;
 }

@@ -62,6 +62,8 @@ DrawRequest strip_request(const AppState &state, int seat, PictureSize size) {
   return request;
 }
 
+bool is_same(PictureSize a, PictureSize b) { return a.width_px == b.width_px && a.height_px == b.height_px; }
+
 bool is_same(const DrawRequest &a, const DrawRequest &b) {
   const auto whole = [](const DrawRequest &r) {
     return std::tie(r.view, r.size.width_px, r.size.height_px, r.px_scale, r.theme.ground.r, r.feature,

@@ -9,6 +9,7 @@ DrawRequest space_request(const AppState &state, int seat, PictureSize size);
 DrawRequest strip_request(const AppState &state, int seat, PictureSize size);
 
 PictureSize shrunk(PictureSize size, double times);
+bool is_same(PictureSize a, PictureSize b);
 /// Both would draw the same, if the outcome is the same.
 bool is_same(const DrawRequest &a, const DrawRequest &b);
 

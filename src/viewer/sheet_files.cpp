@@ -117,14 +117,14 @@ void problems_sheet(const Ui &ui) {
       ImGui::PushStyleColor(ImGuiCol_Text, ui.inks.danger);
       wrapped_text(at.fault);
       ImGui::PopStyleColor();
-      if (!at.result)
+      if (!at.newest)
         continue;
-      for (const Problem &problem : at.result->problems) {
+      for (const Problem &problem : at.newest->problems) {
         ImGui::Spacing();
         wrapped_text(text_of(problem));
       }
-      if (at.result->problems_left_out > 0)
-        soft_text(ui, fmt::format("and {} more", at.result->problems_left_out));
+      if (at.newest->problems_left_out > 0)
+        soft_text(ui, fmt::format("and {} more", at.newest->problems_left_out));
       if (ImGui::Button(seat == 0 ? "Read A again" : "Read B again"))
         ui.wish(Predict{seat});
     }

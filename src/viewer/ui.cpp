@@ -56,6 +56,16 @@ void mark_place(const Ui &ui, const std::string &name) {
   ui.says.places[name] = {low.x, low.y, high.x - low.x, high.y - low.y};
 }
 
+void same_line_if_fits(float width) {
+  const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
+  if (ImGui::GetItemRectMax().x + ImGui::GetStyle().ItemSpacing.x + width <= right)
+    ImGui::SameLine();
+}
+
+float button_width(const char *label) {
+  return ImGui::CalcTextSize(label, nullptr, true).x + 2 * ImGui::GetStyle().FramePadding.x;
+}
+
 bool small_choice(const char *label, bool is_chosen) {
   if (is_chosen)
     ImGui::PushStyleColor(ImGuiCol_Button, ImGui::GetStyleColorVec4(ImGuiCol_ButtonActive));

@@ -66,6 +66,9 @@ void hint_word(const Ui &ui, std::string_view word);
 void seat_letter(const Ui &ui, int seat);
 /// Remembers under this name where the last thing drawn lies.
 void mark_place(const Ui &ui, const std::string &name);
+/// On the same line, if `width` more still fits there.
+void same_line_if_fits(float width);
+float button_width(const char *label);
 bool small_choice(const char *label, bool is_chosen);
 
 } // namespace asperity

@@ -67,28 +67,28 @@ void add_machine(std::vector<WhatIfKey> &keys) {
     keys.push_back(number_key("machine", key, "Machine", label, unit, low, high, step, number, meaning));
   };
   add(
-      "stiffness_xy_N_per_um", "Stiffness sideways", "N/µm", 0.001, 1000, 0.1,
+      "stiffness_xy_N_per_um", "Stiffness x, y", "N/µm", 0.001, 1000, 0.1,
       [](Job &j) -> double & { return j.machine.stiffness_xy_N_per_um; },
       "Pull at the spindle nose over what a dial gauge reads.");
   add(
-      "stiffness_z_N_per_um", "Stiffness upright", "N/µm", 0.001, 1000, 0.1,
+      "stiffness_z_N_per_um", "Stiffness z", "N/µm", 0.001, 1000, 0.1,
       [](Job &j) -> double & { return j.machine.stiffness_z_N_per_um; }, "The same along the spindle.");
   add(
       "corner_deviation_mm", "Corner deviation", "mm", 0.001, 1, 0.01,
       [](Job &j) -> double & { return j.machine.corner_deviation_mm; },
       "Sets the speed through a corner: an arc that passes this far from it.");
   add(
-      "backlash_x_mm", "Backlash X", "mm", 0, 1, 0.01,
+      "backlash_x_mm", "Backlash x", "mm", 0, 1, 0.01,
       [](Job &j) -> double & { return j.machine.backlash_mm.x; }, "Lost motion when x turns round.");
   add(
-      "backlash_y_mm", "Backlash Y", "mm", 0, 1, 0.01,
+      "backlash_y_mm", "Backlash y", "mm", 0, 1, 0.01,
       [](Job &j) -> double & { return j.machine.backlash_mm.y; }, "Lost motion when y turns round.");
   add(
-      "acceleration_x_mm_per_s2", "Acceleration X", "mm/s²", 1, 50000, 50,
+      "acceleration_x_mm_per_s2", "Acceleration x", "mm/s²", 1, 50000, 50,
       [](Job &j) -> double & { return j.machine.acceleration_mm_per_s2.x; },
       "How fast x gains speed: low values let the feed fall at corners and reversals.");
   add(
-      "acceleration_y_mm_per_s2", "Acceleration Y", "mm/s²", 1, 50000, 50,
+      "acceleration_y_mm_per_s2", "Acceleration y", "mm/s²", 1, 50000, 50,
       [](Job &j) -> double & { return j.machine.acceleration_mm_per_s2.y; }, "How fast y gains speed.");
   add(
       "tram_deg", "Tram", "deg", -5, 5, 0.01, [](Job &j) -> double & { return j.machine.tram_deg; },

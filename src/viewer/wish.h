@@ -36,6 +36,10 @@ struct RunEnded {
 struct SetCamera {
   Camera camera;
 };
+/// As SetCamera, by the program itself: the eye stays fitted when the picture changes its size.
+struct FitEye {
+  Camera camera;
+};
 struct FlyTo {
   Camera camera;
 };
@@ -102,6 +106,10 @@ struct ShowStrip {
   bool is_shown = true;
 };
 struct SetSheetView {
+  SheetView sheet;
+};
+/// As SetSheetView, by the program itself.
+struct FitSheet {
   SheetView sheet;
 };
 /// Asks for the sheet to be fitted into the picture again.
@@ -174,13 +182,13 @@ struct Say {
 };
 struct CloseWindow {};
 
-using Wish =
-    std::variant<OpenFile, LeaveSeat, Predict, StopRun, RunStarted, RunReports, RunEnded, SetCamera, FlyTo,
-                 FitPart, LookFrom, SetLamp, SetColour, SetExaggeration, SetThings, SetMoment, SetPlaying,
-                 SetPlayRate, SetArrangement, SetFront, SetWipe, Tick, ChooseFinding, StepFinding, ChooseLine,
-                 Picked, ShowFeature, ShowStrip, SetSheetView, FitStrip, SetStripLamp, TraceBetween, LayTrace,
-                 TraceStarted, TraceLaid, ClearTrace, ChangeValue, ResetValue, Undo, Redo, SaveEnded,
-                 SetSaveName, SetDark, SetScale, ShowSheet, ShowWhatIf, SetFolder, Say, CloseWindow>;
+using Wish = std::variant<OpenFile, LeaveSeat, Predict, StopRun, RunStarted, RunReports, RunEnded, SetCamera,
+                          FitEye, FlyTo, FitPart, LookFrom, SetLamp, SetColour, SetExaggeration, SetThings,
+                          SetMoment, SetPlaying, SetPlayRate, SetArrangement, SetFront, SetWipe, Tick,
+                          ChooseFinding, StepFinding, ChooseLine, Picked, ShowFeature, ShowStrip,
+                          SetSheetView, FitSheet, FitStrip, SetStripLamp, TraceBetween, LayTrace,
+                          TraceStarted, TraceLaid, ClearTrace, ChangeValue, ResetValue, Undo, Redo, SaveEnded,
+                          SetSaveName, SetDark, SetScale, ShowSheet, ShowWhatIf, SetFolder, Say, CloseWindow>;
 using Wishes = std::vector<Wish>;
 
 /// What a panel wants done outside the state; the window's owner does it and reports back with wishes.
