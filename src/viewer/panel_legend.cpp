@@ -104,20 +104,19 @@ void draw_legend(const Ui &ui, const Drawn &drawn, ImVec2 low, ImVec2 high) {
 
 void draw_mark_numbers(const Ui &ui, const ShownPicture &picture, ImVec2 low) {
   ImDrawList *list = ImGui::GetWindowDrawList();
+  const Theme theme = ui.state.look.is_dark ? dark_theme() : light_theme();
+  constexpr double kInside = 0.62; ///< of the mark's radius: its ring stays
   for (const PlacedMark &mark : picture.drawn.marks) {
     if (mark.is_hidden)
       continue;
+    const auto shown = [&](double px) { return static_cast<float>(px * picture.shrink); };
+    const ImVec2 middle{low.x + shown(mark.x_px), low.y + shown(mark.y_px)};
     const std::string number = std::to_string(mark.finding + 1);
     const ImVec2 size = ImGui::CalcTextSize(number.c_str());
-    const auto x = static_cast<float>(mark.x_px * picture.shrink),
-               y = static_cast<float>(mark.y_px * picture.shrink);
-    const ImVec2 at{low.x + x - 0.5f * size.x, low.y + y - 0.5f * size.y};
-    const bool is_dark = ui.state.look.is_dark;
-    const Theme theme = is_dark ? dark_theme() : light_theme();
-    const ImU32 halo = colour_of(theme.mark_halo), ink = colour_of(theme.mark);
-    for (const auto &[dx, dy] : {std::pair{-1.f, 0.f}, {1.f, 0.f}, {0.f, -1.f}, {0.f, 1.f}})
-      list->AddText({at.x + dx, at.y + dy}, halo, number.c_str());
-    list->AddText(at, ink, number.c_str());
+    list->AddCircleFilled(middle, std::max(shown(kInside * mark.radius_px), 0.55f * size.y),
+                          colour_of(theme.mark_halo));
+    list->AddText({middle.x - 0.5f * size.x, middle.y - 0.5f * size.y}, colour_of(theme.mark),
+                  number.c_str());
   }
 }
 
