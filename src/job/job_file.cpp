@@ -1,4 +1,5 @@
 // Reads a whole job file and checks what its sections have to do with each other.
+#include "change_tree.h"
 #include "job_sections.h"
 
 #include "asperity/base/text_file.h"
@@ -13,19 +14,6 @@ namespace asperity {
 namespace {
 
 constexpr std::size_t kMostBytes = 4u << 20;
-
-std::optional<toml::table> parse(const std::string &text, const std::string &file, Problems &problems) {
-  try {
-    return toml::parse(text, std::string_view(file));
-  } catch (const toml::parse_error &fault) {
-    const auto &begin = fault.source().begin;
-    problems.error(
-        file, static_cast<int>(begin.line), static_cast<int>(begin.column),
-        fmt::format("cannot be read as TOML: {}", fault.description()),
-        "Correct the line: key = value, text in double quotes, sections in [brackets], each key once.");
-    return std::nullopt;
-  }
-}
 
 /// Reads one section by `read`; a section left out is read as an empty one so that its defaults are noted.
 template <class T> T read_section(KeyReader &root, std::string_view key, Need need, T (*read)(KeyReader &)) {
@@ -114,11 +102,16 @@ Job read_all(KeyReader &root, const std::filesystem::path &file) {
 } // namespace
 
 std::optional<Job> read_job(const std::filesystem::path &file, Problems &problems) {
+  return read_job(file, {}, problems);
+}
+
+std::optional<Job> read_job(const std::filesystem::path &file, std::span<const JobChange> changes,
+                            Problems &problems) {
   const std::size_t errors_before = problems.error_count();
   const auto text = read_file(file, kMostBytes, problems);
   if (!text)
     return std::nullopt;
-  const auto table = parse(*text, file.string(), problems);
+  auto table = parse_toml(*text, file.string(), problems);
   if (!table)
     return std::nullopt;
   if (table->empty()) {
@@ -127,6 +120,8 @@ std::optional<Job> read_job(const std::filesystem::path &file, Problems &problem
         "Describe the job: program, [material], [[cutter]], [blank] and a [[wall]], [[floor]] or [[dome]].");
     return std::nullopt;
   }
+  for (const JobChange &change : changes)
+    put_change(*table, change, problems);
   std::vector<std::string> defaults_used;
   ReadLog log{file.string(), problems, defaults_used};
   KeyReader root(*table, "", {1, 1}, log);

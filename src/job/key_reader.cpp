@@ -17,7 +17,8 @@ constexpr std::size_t kMostItems = 20000;
 constexpr std::size_t kLongestText = 200;
 
 Place place_of_region(const toml::source_region &region) {
-  return {static_cast<int>(region.begin.line), static_cast<int>(region.begin.column)};
+  return {static_cast<int>(region.begin.line), static_cast<int>(region.begin.column),
+          region.path ? *region.path : std::string()};
 }
 
 std::string_view kind_of(const toml::node &node) {
@@ -92,14 +93,21 @@ Place KeyReader::place_of(std::string_view key) const {
   return place_;
 }
 
+std::string KeyReader::file_of(std::string_view key) const {
+  const Place at = place_of(key);
+  return at.file.empty() ? log_->file : at.file;
+}
+
 void KeyReader::error(std::string_view key, const std::string &message, const std::string &remedy) {
   const Place at = place_of(key);
-  log_->problems.error(log_->file, at.line, at.column, fmt::format("{} {}", label(key), message), remedy);
+  log_->problems.error(at.file.empty() ? log_->file : at.file, at.line, at.column,
+                       fmt::format("{} {}", label(key), message), remedy);
 }
 
 void KeyReader::warning(std::string_view key, const std::string &message, const std::string &remedy) {
   const Place at = place_of(key);
-  log_->problems.warning(log_->file, at.line, at.column, fmt::format("{} {}", label(key), message), remedy);
+  log_->problems.warning(at.file.empty() ? log_->file : at.file, at.line, at.column,
+                         fmt::format("{} {}", label(key), message), remedy);
 }
 
 void KeyReader::note_default(std::string_view key, const std::string &value, std::string_view source) {
@@ -111,7 +119,8 @@ const toml::node *KeyReader::find(std::string_view key, Need need) {
   const toml::node *node = table_->get(key);
   if (!node && need == Need::required)
     log_->problems.error(
-        log_->file, place_.line, place_.column, label(key) + " is missing",
+        place_.file.empty() ? log_->file : place_.file, place_.line, place_.column,
+        label(key) + " is missing",
         fmt::format("Add '{}' to {}.", key, section_.empty() ? "the job file" : "this section"));
   return node;
 }

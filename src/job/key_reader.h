@@ -27,6 +27,7 @@ struct ReadLog {
 struct Place {
   int line = 0;
   int column = 0;
+  std::string file = {}; ///< empty = the log's; another for what was included or changed
 };
 
 /// Numbers allowed for a key.
@@ -67,7 +68,7 @@ public:
   const std::string &section() const { return section_; }
   void rename(std::string section) { section_ = std::move(section); }
   ReadLog &log() const { return *log_; }
-  Place place() const { return place_; }
+  const Place &place() const { return place_; }
   bool has(std::string_view key) const { return table_->contains(key); }
   /// Neither the key nor anything in its list.
   bool lacks(std::string_view key) const {
@@ -99,6 +100,8 @@ public:
   void know(std::string_view key) { asked_.push_back(key); }
 
   void note_default(std::string_view key, const std::string &value, std::string_view source);
+  /// File the key's value comes from: the log's, or the one included.
+  std::string file_of(std::string_view key) const;
   void error(std::string_view key, const std::string &message, const std::string &remedy);
   void warning(std::string_view key, const std::string &message, const std::string &remedy);
   /// Reports every key that was never asked for, with the nearest known one.
