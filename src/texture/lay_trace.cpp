@@ -108,12 +108,13 @@ void split_profile(Trace &trace) {
 } // namespace
 
 Trace lay_trace(const Feature &feature, const Chart &chart, const TextureSource &source,
-                const TraceRequest &request, int threads, std::string &why) {
+                const TraceRequest &request, int threads, std::string &why, const Progress &progress) {
   why.clear();
   const auto *wall = std::get_if<WallFeature>(&feature);
   const TraceLine line =
-      wall != nullptr ? wall_line(*wall, std::get<WallChart>(chart), source, request, threads, why)
-                      : floor_line(feature, std::get<FloorChart>(chart), source, request, threads, why);
+      wall != nullptr
+          ? wall_line(*wall, std::get<WallChart>(chart), source, request, threads, progress, why)
+          : floor_line(feature, std::get<FloorChart>(chart), source, request, threads, progress, why);
   Trace trace;
   trace.along = request.along;
   trace.at_mm = request.at_mm;

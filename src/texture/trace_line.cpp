@@ -55,7 +55,7 @@ constexpr double kFineLength_mm = 6.0;
 constexpr double kUsualLength_mm = 4.8;
 
 TraceLine line_along_wall(const WallFeature &wall, const TextureSource &source, const TraceRequest &request,
-                          double pitch_mm, int threads) {
+                          double pitch_mm, int threads, const Progress &progress) {
   // All round, or a stretch; columns must rise within the outline, so a stretch over its seam comes in two
   // parts.
   // A stretch of a few sections is laid as finely as ISO 3274 asks of a stylus.
@@ -82,7 +82,8 @@ TraceLine line_along_wall(const WallFeature &wall, const TextureSource &source, 
   for (const auto &[s, i] : places)
     columns.push_back(s);
   WallChart strip = wall_strip(source.job, wall, std::move(columns), {request.at_mm});
-  sweep_wall_with_marks(strip, source, threads, Progress());
+  if (!sweep_wall_with_marks(strip, source, threads, progress))
+    return {};
   line.begin_mm = cells.at(0);
   line.spacing_mm = cells.spacing_mm;
   line.height_mm.resize(cells.count);
@@ -95,7 +96,7 @@ TraceLine line_along_wall(const WallFeature &wall, const TextureSource &source, 
 }
 
 TraceLine line_up_wall(const WallFeature &wall, const TextureSource &source, const TraceRequest &request,
-                       int threads, std::string &why) {
+                       int threads, const Progress &progress, std::string &why) {
   const auto cells = cells_within(request, wall.z_bottom_mm, wall.z_top_mm, kCoarsest_mm, why);
   if (!cells)
     return {};
@@ -105,7 +106,8 @@ TraceLine line_up_wall(const WallFeature &wall, const TextureSource &source, con
   const double round_mm = wall.outline.length_mm();
   WallChart strip =
       wall_strip(source.job, wall, {request.at_mm - round_mm * std::floor(request.at_mm / round_mm)}, rows);
-  sweep_wall_with_marks(strip, source, threads, Progress());
+  if (!sweep_wall_with_marks(strip, source, threads, progress))
+    return {};
   TraceLine line;
   line.begin_mm = cells->at(0);
   line.spacing_mm = cells->spacing_mm;
@@ -134,21 +136,21 @@ std::pair<std::size_t, std::size_t> longest_stretch(const FloorChart &row) {
 } // namespace
 
 TraceLine wall_line(const WallFeature &wall, const WallChart &chart, const TextureSource &source,
-                    const TraceRequest &request, int threads, std::string &why) {
+                    const TraceRequest &request, int threads, const Progress &progress, std::string &why) {
   if (request.along == "z")
-    return line_up_wall(wall, source, request, threads, why);
+    return line_up_wall(wall, source, request, threads, progress, why);
   if (request.along != "s")
     why = "a trace on a wall runs along s (round it) or z (up it)";
   else if (request.at_mm < wall.z_bottom_mm || request.at_mm > wall.z_top_mm)
     why = fmt::format("height {:.3f} mm is off the wall, which reaches from {:.3f} to {:.3f} mm",
                       request.at_mm, wall.z_bottom_mm, wall.z_top_mm);
   else
-    return line_along_wall(wall, source, request, mark_pitch_mm(chart, source), threads);
+    return line_along_wall(wall, source, request, mark_pitch_mm(chart, source), threads, progress);
   return {};
 }
 
 TraceLine floor_line(const Feature &feature, const FloorChart &chart, const TextureSource &source,
-                     const TraceRequest &request, int threads, std::string &why) {
+                     const TraceRequest &request, int threads, const Progress &progress, std::string &why) {
   if (request.along != "x" && request.along != "y") {
     why = "a trace on a floor or dome runs along x or y";
     return {};
@@ -168,7 +170,8 @@ TraceLine floor_line(const Feature &feature, const FloorChart &chart, const Text
   const Vec2 low = along_x ? Vec2(cells->begin_mm, request.at_mm) : Vec2(request.at_mm, cells->begin_mm);
   const Vec2 high = along_x ? Vec2(end_mm, request.at_mm) : Vec2(request.at_mm, end_mm);
   FloorChart row = floor_patch(source.job, feature, low, high, cells->spacing_mm);
-  sweep_floor_with_marks(row, source, threads, Progress());
+  if (!sweep_floor_with_marks(row, source, threads, progress))
+    return {};
   const auto [first, last] = longest_stretch(row);
   if (last - first < 2) {
     why = fmt::format("nothing of the surface lies along {} at {:.3f} mm", request.along, request.at_mm);

@@ -18,10 +18,11 @@ inline constexpr std::size_t kMostTracePoints = 200'000;
 /// Samples a tooth mark, and the coarsest spacing of a trace [mm].
 inline constexpr double kPointsPerMark = 12, kCoarsest_mm = 0.005;
 
+/// Empty when cancelled.
 TraceLine wall_line(const WallFeature &wall, const WallChart &chart, const TextureSource &source,
-                    const TraceRequest &request, int threads, std::string &why);
+                    const TraceRequest &request, int threads, const Progress &progress, std::string &why);
 TraceLine floor_line(const Feature &feature, const FloorChart &chart, const TextureSource &source,
-                     const TraceRequest &request, int threads, std::string &why);
+                     const TraceRequest &request, int threads, const Progress &progress, std::string &why);
 
 /// Shortest distance between marks of the passes that cut the chart, at programmed feed; 0 where there are
 /// none.

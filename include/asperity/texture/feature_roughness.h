@@ -44,9 +44,11 @@ struct TraceRequest {
 /// Lays a trace on a feature, tooth marks included: points a twelfth of the marks' pitch apart, 5 um at most;
 /// round a wall over up to 6 mm, 0.5 um as ISO 3274 asks. Form off, by what is cut: the mean, on open traces
 /// the least-squares line. On floors the longest stretch inside the feature is taken. Empty profile where the
-/// request misses the feature; `why` says so. Short features: see reading.fit.
+/// request misses the feature (`why` says so) or when cancelled (it says nothing). Short features: see
+/// reading.fit.
 Trace lay_trace(const Feature &feature, const Chart &chart, const TextureSource &source,
-                const TraceRequest &request, int threads, std::string &why);
+                const TraceRequest &request, int threads, std::string &why,
+                const Progress &progress = Progress());
 
 struct FeatureRoughness {
   bool measured = false; ///< false: nothing of the feature is cut
