@@ -1,22 +1,13 @@
 // Job and program read together.
 #include "read_inputs.h"
 
+#include "asperity/passes/job_program.h"
+
 #include <fmt/format.h>
 
 namespace asperity {
 
 namespace {
-
-ReadOptions options_from(const Job &job) {
-  ReadOptions options;
-  options.start_in_inch = job.setup.program_unit_inch;
-  options.block_delete = job.setup.block_delete;
-  for (const Cutter &cutter : job.cutters) {
-    options.tools.push_back(cutter.number);
-    options.length_offset_mm[cutter.number] = cutter.length_offset_mm;
-  }
-  return options;
-}
 
 /// A file's own words may be quoted in a message; line breaks between problems stay.
 std::string without_controls(std::string text) {
@@ -33,10 +24,10 @@ std::optional<Inputs> read_inputs(const std::filesystem::path &job_file, Problem
   std::optional<Job> job = read_job(job_file, problems);
   if (!job)
     return std::nullopt;
-  Program program = read_program(job->program, options_from(*job), problems);
-  if (problems.has_errors())
+  std::optional<JobProgram> program = job_program(*job, problems);
+  if (!program || problems.has_errors())
     return std::nullopt;
-  return Inputs{std::move(*job), std::move(program)};
+  return Inputs{std::move(*job), std::move(program->program), std::move(program->text)};
 }
 
 std::string text_of(const Problems &problems) {

@@ -6,12 +6,14 @@
 
 #include <filesystem>
 #include <optional>
+#include <string>
 
 namespace asperity {
 
 struct Inputs {
   Job job;
   Program program;
+  std::string program_text;
 };
 
 /// The program is read by the job's own set-up. Nothing is returned if there is any error.

@@ -2,6 +2,7 @@
 #include "background.h"
 
 #include "asperity/base/text_file.h"
+#include "asperity/passes/job_program.h"
 #include "what_if.h"
 
 #include <new>
@@ -12,17 +13,6 @@ namespace asperity {
 namespace {
 
 constexpr std::size_t kMostText_bytes = std::size_t{256} << 20;
-
-ReadOptions options_from(const Job &job) {
-  ReadOptions options;
-  options.start_in_inch = job.setup.program_unit_inch;
-  options.block_delete = job.setup.block_delete;
-  for (const Cutter &cutter : job.cutters) {
-    options.tools.push_back(cutter.number);
-    options.length_offset_mm[cutter.number] = cutter.length_offset_mm;
-  }
-  return options;
-}
 
 std::vector<std::string> lines_of(std::string_view text) {
   std::vector<std::string> lines;
@@ -63,9 +53,10 @@ RunResult read_and_predict(const std::filesystem::path &file, const Changes &cha
       result.job = read_job(file, problems);
     Program program;
     if (result.job && !progress.cancelled()) {
-      program = read_program(result.job->program, options_from(*result.job), problems);
-      if (const auto text = read_file(result.job->program, kMostText_bytes, problems))
-        result.program_lines = lines_of(*text);
+      if (auto read = job_program(*result.job, problems)) {
+        program = std::move(read->program);
+        result.program_lines = lines_of(read->text);
+      }
     }
     keep(result, problems);
     if (problems.has_errors() || !result.job || progress.cancelled())
