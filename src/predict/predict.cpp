@@ -110,11 +110,13 @@ Outcome predict(const Job &job, const Program &program, const PredictOptions &op
   progress.at("measuring", 0.0);
   for (std::size_t i = 0; i < job.features.size(); ++i)
     outcome.features.push_back(result_of(job.features[i], outcome.charts[i]));
-  if (!read_roughness(outcome, options.threads, progress))
+  if (!options.roughness)
+    outcome.roughness.resize(job.features.size());
+  else if (!read_roughness(outcome, options.threads, progress))
     return stop(Status::cancelled, "cancelled");
   outcome.findings = find_all({outcome.job, outcome.path, outcome.cut, outcome.charts});
-  outcome.checks = wanted_checks(outcome);
-  outcome.notes = honest_notes(outcome);
+  outcome.checks = wanted_checks(outcome, options.roughness);
+  outcome.notes = honest_notes(outcome, options.roughness);
   progress.at("done", 1.0);
   return outcome;
 }

@@ -33,7 +33,7 @@ void check_sizes(std::vector<WantedCheck> &checks, const std::string &name, cons
 
 } // namespace
 
-std::vector<WantedCheck> wanted_checks(const Outcome &outcome) {
+std::vector<WantedCheck> wanted_checks(const Outcome &outcome, bool with_roughness) {
   std::vector<WantedCheck> checks;
   for (std::size_t i = 0; i < outcome.job.features.size(); ++i) {
     const Feature &feature = outcome.job.features[i];
@@ -47,7 +47,7 @@ std::vector<WantedCheck> wanted_checks(const Outcome &outcome) {
                         predicted <= limit});
     };
     const int index = static_cast<int>(i);
-    if (finish.ra_um)
+    if (finish.ra_um && with_roughness)
       at_most("Ra, upper end of its band", *finish.ra_um, "um", outcome.roughness[i].ra_band.high_um);
     if (finish.lip_mm)
       at_most("lip height", *finish.lip_mm, "mm", largest(outcome, index, {FindingKind::base_lip}));
@@ -58,7 +58,7 @@ std::vector<WantedCheck> wanted_checks(const Outcome &outcome) {
   return checks;
 }
 
-std::vector<std::string> honest_notes(const Outcome &outcome) {
+std::vector<std::string> honest_notes(const Outcome &outcome, bool with_roughness) {
   const Job &job = outcome.job;
   std::vector<std::string> notes{"Shape and size come from geometry and elastic bending. Tearing, chatter, "
                                  "built-up edge, melting and voids come "
@@ -74,6 +74,10 @@ std::vector<std::string> honest_notes(const Outcome &outcome) {
   if (left_hand)
     notes.push_back(
         "The program turns the spindle counter-clockwise (M4): forces are worked out for clockwise.");
+  const bool wants_ra = std::any_of(job.features.begin(), job.features.end(),
+                                    [](const Feature &f) { return finish_of(f).ra_um.has_value(); });
+  if (wants_ra && !with_roughness)
+    notes.push_back("Roughness was left out of this run: wanted Ra is not checked.");
   return notes;
 }
 

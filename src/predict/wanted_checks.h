@@ -5,7 +5,8 @@
 
 namespace asperity {
 
-std::vector<WantedCheck> wanted_checks(const Outcome &outcome);
-std::vector<std::string> honest_notes(const Outcome &outcome);
+/// Without roughness a wanted Ra is left out of the checks, and the notes say so.
+std::vector<WantedCheck> wanted_checks(const Outcome &outcome, bool with_roughness);
+std::vector<std::string> honest_notes(const Outcome &outcome, bool with_roughness);
 
 } // namespace asperity

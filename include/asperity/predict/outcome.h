@@ -56,6 +56,9 @@ struct Outcome {
 struct PredictOptions {
   int threads = 0;                    ///< 0 = all cores
   std::size_t memory_limit_bytes = 0; ///< 0 = what the machine has free
+  /// Off: Outcome::roughness holds one unmeasured entry a feature, and wanted Ra is not checked (a note says
+  /// so).
+  bool roughness = true;
 };
 
 /// The front door: read the program into moves, time them, cut, sweep, measure, find.
