@@ -4,9 +4,9 @@
 #include "command_check.h"
 #include "command_predict.h"
 #include "command_trace.h"
-#include "view_options.h"
 #include "number_check.h"
 #include "picture_options.h"
+#include "view_options.h"
 
 #include <CLI/CLI.hpp>
 

@@ -16,7 +16,8 @@ namespace {
 
 constexpr double kRest_s = 0.2; ///< then what was drawn coarsely is drawn finely
 constexpr double kFirstElevation_rad = rad_from_deg(26.0);
-constexpr double kAside_rad = rad_from_deg(20.0); ///< the worst finding lies this much left of the middle, in the lamp's light
+constexpr double kAside_rad =
+    rad_from_deg(20.0); ///< the worst finding lies this much left of the middle, in the lamp's light
 constexpr double kSheetMargin = 1.25;
 constexpr double kTallest = 4.0; ///< a strip is stretched up no more than this by itself
 

@@ -84,8 +84,8 @@ Ran Workshop::run(const std::vector<std::string> &arguments, double interrupt_af
   }
   int status = 0;
   ::waitpid(child, &status, 0);
-  return {WIFEXITED(status) ? WEXITSTATUS(status) : -WTERMSIG(status),
-          text_in(folder_.string() + ".out"), text_in(folder_.string() + ".err")};
+  return {WIFEXITED(status) ? WEXITSTATUS(status) : -WTERMSIG(status), text_in(folder_.string() + ".out"),
+          text_in(folder_.string() + ".err")};
 }
 
 std::string Workshop::job(const std::string &wanted, const std::string &more) {

@@ -11,7 +11,8 @@
 namespace asperity {
 
 /// The file's bytes, or a problem (missing, a directory, not readable, larger than `most_bytes`).
-std::optional<std::string> read_file(const std::filesystem::path &path, std::size_t most_bytes, Problems &problems);
+std::optional<std::string> read_file(const std::filesystem::path &path, std::size_t most_bytes,
+                                     Problems &problems);
 
 /// Writes to a temporary name in the same folder, then renames. Returns an empty string, or what went wrong.
 /// The temporary is removed on failure; remove_unfinished_files() removes those a signal interrupted.

@@ -8,16 +8,17 @@
 
 namespace asperity {
 
-/// Cell (i, j) stands at x_mm(i), y_mm(j); index = j * nx + i. Cells outside the feature have wanted_mm = NaN and are
-/// never swept. Residuals are heights above wanted_mm [mm]: > 0 stock left, < 0 cut too deep.
+/// Cell (i, j) stands at x_mm(i), y_mm(j); index = j * nx + i. Cells outside the feature have wanted_mm = NaN
+/// and are never swept. Residuals are heights above wanted_mm [mm]: > 0 stock left, < 0 cut too deep.
 struct FloorChart {
   Vec2 origin_mm{0.0}; ///< centre of cell (0, 0)
   double spacing_mm = 0;
   std::size_t nx = 0, ny = 0;
-  std::vector<float> wanted_mm;    ///< wanted height of the surface minus base_mm
-  double base_mm = 0;              ///< so that wanted_mm stays small: floors have wanted_mm = 0
-  std::vector<float> envelope_mm;  ///< lowest height any pass leaves, above wanted; +infinity where none reaches
-  std::vector<float> blank_mm;     ///< the blank's top above wanted
+  std::vector<float> wanted_mm; ///< wanted height of the surface minus base_mm
+  double base_mm = 0;           ///< so that wanted_mm stays small: floors have wanted_mm = 0
+  std::vector<float>
+      envelope_mm;             ///< lowest height any pass leaves, above wanted; +infinity where none reaches
+  std::vector<float> blank_mm; ///< the blank's top above wanted
   std::vector<std::uint32_t> owner;
 
   double x_mm(std::size_t i) const { return origin_mm.x + spacing_mm * static_cast<double>(i); }

@@ -17,8 +17,9 @@ enum class Verdict { not_asked, met, too_small, too_large, not_measured };
 struct SizeMeasure {
   std::string what; ///< "diameter", "width along x", "height", "offset"
   double mean_mm = 0, smallest_mm = 0, largest_mm = 0;
-  double roundness_mm = 0; ///< circle: largest minus smallest radius about the least-squares centre, at the worst height
-  double taper_mm = 0;     ///< wall: size at the bottom of the cut zone minus size at its top
+  double roundness_mm =
+      0; ///< circle: largest minus smallest radius about the least-squares centre, at the worst height
+  double taper_mm = 0; ///< wall: size at the bottom of the cut zone minus size at its top
   std::optional<SizeWanted> wanted;
   Verdict verdict = Verdict::not_asked;
 };

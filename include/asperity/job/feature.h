@@ -19,8 +19,8 @@ struct SizeWanted {
 
 struct FinishWanted {
   std::optional<double> ra_um;
-  std::optional<double> lip_mm;            ///< highest lip allowed at the base
-  std::optional<double> witness_depth_um;  ///< deepest witness line or level step allowed
+  std::optional<double> lip_mm;           ///< highest lip allowed at the base
+  std::optional<double> witness_depth_um; ///< deepest witness line or level step allowed
 };
 
 enum class Side { outside, inside };
@@ -31,8 +31,8 @@ struct WallFeature {
   OutlineKind kind = OutlineKind::circle;
   Outline outline;
   Vec2 centre{0.0};
-  double diameter_mm = 0;        ///< circle
-  Vec2 width_mm{0.0};            ///< rounded rectangle: along x, along y
+  double diameter_mm = 0; ///< circle
+  Vec2 width_mm{0.0};     ///< rounded rectangle: along x, along y
   Side side = Side::outside;
   double z_bottom_mm = 0, z_top_mm = 0;
   /// Circle: diameter. Rounded rectangle: [0] width along x, [1] width along y. Free form: offset, nominal 0.
@@ -56,8 +56,8 @@ struct DomeFeature {
   double sphere_radius_mm = 0; ///< cap: apex at apex_z_mm, rim at rim_radius_mm
   double apex_z_mm = 0;
   double rim_radius_mm = 0;
-  std::optional<MeshRays> surface; ///< sculpted: seen from above, inside outline
-  Outline outline;                 ///< plan limit (a circle for the cap)
+  std::optional<MeshRays> surface;  ///< sculpted: seen from above, inside outline
+  Outline outline;                  ///< plan limit (a circle for the cap)
   std::optional<SizeWanted> height; ///< of the highest point, from measured_from_z_mm
   double measured_from_z_mm = 0;
   FinishWanted finish;

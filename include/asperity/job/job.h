@@ -18,8 +18,8 @@ namespace asperity {
 
 /// Program zero and its errors. Tool position in the part frame = program position + program_zero + errors.
 struct Setup {
-  Vec3 program_zero_mm{0.0};   ///< where program (0,0,0) of G54 lies in the part frame
-  double z_zero_error_mm = 0;  ///< positive: the cutter runs higher than believed
+  Vec3 program_zero_mm{0.0};  ///< where program (0,0,0) of G54 lies in the part frame
+  double z_zero_error_mm = 0; ///< positive: the cutter runs higher than believed
   Vec2 xy_zero_error_mm{0.0};
   bool program_unit_inch = false; ///< unit in force before the first G20/G21
   bool block_delete = false;      ///< skip lines that begin with /
@@ -31,8 +31,8 @@ struct Effects {
   bool diameter_error = true;
   bool runout = true;
   bool backlash = true;
-  bool acceleration = true;   ///< off: programmed feed everywhere
-  bool blending = true;       ///< G64 rounds corners
+  bool acceleration = true; ///< off: programmed feed everywhere
+  bool blending = true;     ///< G64 rounds corners
   bool cutter_bending = true;
   bool machine_bending = true;
   bool blank_bending = true;
@@ -40,7 +40,7 @@ struct Effects {
 };
 
 struct Resolution {
-  std::optional<double> wall_spacing_mm;  ///< along and up the wall; nothing = automatic
+  std::optional<double> wall_spacing_mm; ///< along and up the wall; nothing = automatic
   std::optional<double> floor_spacing_mm;
 };
 
@@ -57,7 +57,8 @@ struct Job {
   Setup setup;
   Effects effects;
   Resolution resolution;
-  /// Keys the user left to their defaults, as "machine.stiffness_xy_N_per_um = 0.5 (source)": shown in the output.
+  /// Keys the user left to their defaults, as "machine.stiffness_xy_N_per_um = 0.5 (source)": shown in the
+  /// output.
   std::vector<std::string> defaults_used;
 
   const Cutter *cutter(int number) const;

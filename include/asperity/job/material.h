@@ -16,14 +16,14 @@ struct Material {
   double density_kg_per_m3 = 0;
   double heat_capacity_J_per_kgK = 0;
   double conductivity_W_per_mK = 0;
-  double flow_temperature_C = 0;      ///< chips smear or melt above
-  double softening_temperature_C = 0; ///< glass transition or heat deflection
-  double elastic_modulus_MPa = 0;     ///< across the layers where printed
-  double break_stress_MPa = 0;        ///< across the layers where printed
-  double friction = 0;                ///< against the spoilboard and clamps
+  double flow_temperature_C = 0;                ///< chips smear or melt above
+  double softening_temperature_C = 0;           ///< glass transition or heat deflection
+  double elastic_modulus_MPa = 0;               ///< across the layers where printed
+  double break_stress_MPa = 0;                  ///< across the layers where printed
+  double friction = 0;                          ///< against the spoilboard and clamps
   double own_ra_low_um = 0, own_ra_high_um = 0; ///< roughness the material adds by itself
-  bool printed = false;               ///< comes in layers
-  bool calibrated = false;            ///< force coefficients come from the user's own measurement
+  bool printed = false;                         ///< comes in layers
+  bool calibrated = false;                      ///< force coefficients come from the user's own measurement
   /// Source of each value, by its key in the job file.
   std::map<std::string, std::string, std::less<>> source;
 };

@@ -6,8 +6,9 @@
 namespace asperity {
 
 /// u runs 0..1 at steady speed along the curve. Line: centre/axes unused, sweep_rad = 0.
-/// Arc: P(u) = centre + radius (cos a · axis_x + sin a · axis_y) + u · rise, a = start_rad + u · sweep_rad, where
-/// axis_x, axis_y are unit vectors of the arc's plane. For a plan arc axis_x = +x, axis_y = +y, rise = (0,0,dz).
+/// Arc: P(u) = centre + radius (cos a · axis_x + sin a · axis_y) + u · rise, a = start_rad + u · sweep_rad,
+/// where axis_x, axis_y are unit vectors of the arc's plane. For a plan arc axis_x = +x, axis_y = +y, rise =
+/// (0,0,dz).
 struct Curve {
   Vec3 begin{0.0};
   Vec3 end{0.0};

@@ -13,9 +13,9 @@ namespace asperity {
 inline constexpr std::size_t kBendNodes = 8;
 
 /// Where the cutter's axis really is, relative to the commanded curve, at one moment [mm].
-/// The axis is bent: at height h above the tip its plan offset is read off the nodes (linear between them, steady
-/// beyond the ends). `left` holds when the wall being made lies to the left of the motion, `right` for the right;
-/// both are equal while the cutter stands or plunges.
+/// The axis is bent: at height h above the tip its plan offset is read off the nodes (linear between them,
+/// steady beyond the ends). `left` holds when the wall being made lies to the left of the motion, `right` for
+/// the right; both are equal while the cutter stands or plunges.
 struct AxisOffset {
   std::array<Vec2, kBendNodes> left{};
   std::array<Vec2, kBendNodes> right{};
@@ -23,8 +23,8 @@ struct AxisOffset {
 };
 
 struct SweptCutter {
-  CutterProfile profile;    ///< grown by diameter error and runout
-  double flute_length_mm = 0; ///< cuts up to this height above the tip
+  CutterProfile profile;                           ///< grown by diameter error and runout
+  double flute_length_mm = 0;                      ///< cuts up to this height above the tip
   std::array<double, kBendNodes> node_height_mm{}; ///< above the tip, rising
 };
 
@@ -32,8 +32,8 @@ struct SweptCutter {
 struct SweptPiece {
   Curve curve;
   AxisOffset begin, end;
-  std::uint32_t owner = 0;   ///< index into TimedPath::pieces
-  std::uint16_t cutter = 0;  ///< index into SweptPath::cutters
+  std::uint32_t owner = 0;     ///< index into TimedPath::pieces
+  std::uint16_t cutter = 0;    ///< index into SweptPath::cutters
   bool joins_previous = false; ///< begins, offset and all, where the piece before it ended
 };
 
