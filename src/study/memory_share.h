@@ -1,0 +1,31 @@
+// Memory shared by predictions that run at once.
+#pragma once
+
+#include "asperity/base/progress.h"
+
+#include <condition_variable>
+#include <mutex>
+
+namespace asperity {
+
+/// Memory that can be had without swapping and within the process group's own limit [bytes]; a large number
+/// where the system does not tell.
+double free_memory_bytes();
+
+class MemoryShare {
+public:
+  explicit MemoryShare(double total_bytes) : total_bytes_(total_bytes) {}
+
+  double total_bytes() const { return total_bytes_; }
+  /// Waits until there is room beside the others; false when cancelled. More than the total is never given.
+  bool take(double bytes, const Progress &progress);
+  void give_back(double bytes);
+
+private:
+  const double total_bytes_;
+  double taken_bytes_ = 0;
+  std::mutex mutex_;
+  std::condition_variable changed_;
+};
+
+} // namespace asperity

@@ -1,0 +1,88 @@
+// SHA-256 as FIPS 180-4 writes it, section 6.2.
+#include "sha256.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <bit>
+#include <cstdint>
+
+namespace asperity {
+
+namespace {
+
+using Word = std::uint32_t;
+using State = std::array<Word, 8>;
+constexpr std::size_t kBlock_bytes = 64;
+
+/// Section 4.2.2: the first 32 bits of the fractional parts of the cube roots of the first 64 primes.
+constexpr std::array<Word, 64> kRound = {
+    0x428a2f98, 0x71374491, 0xb5c0fbcf, 0xe9b5dba5, 0x3956c25b, 0x59f111f1, 0x923f82a4, 0xab1c5ed5,
+    0xd807aa98, 0x12835b01, 0x243185be, 0x550c7dc3, 0x72be5d74, 0x80deb1fe, 0x9bdc06a7, 0xc19bf174,
+    0xe49b69c1, 0xefbe4786, 0x0fc19dc6, 0x240ca1cc, 0x2de92c6f, 0x4a7484aa, 0x5cb0a9dc, 0x76f988da,
+    0x983e5152, 0xa831c66d, 0xb00327c8, 0xbf597fc7, 0xc6e00bf3, 0xd5a79147, 0x06ca6351, 0x14292967,
+    0x27b70a85, 0x2e1b2138, 0x4d2c6dfc, 0x53380d13, 0x650a7354, 0x766a0abb, 0x81c2c92e, 0x92722c85,
+    0xa2bfe8a1, 0xa81a664b, 0xc24b8b70, 0xc76c51a3, 0xd192e819, 0xd6990624, 0xf40e3585, 0x106aa070,
+    0x19a4c116, 0x1e376c08, 0x2748774c, 0x34b0bcb5, 0x391c0cb3, 0x4ed8aa4a, 0x5b9cca4f, 0x682e6ff3,
+    0x748f82ee, 0x78a5636f, 0x84c87814, 0x8cc70208, 0x90befffa, 0xa4506ceb, 0xbef9a3f7, 0xc67178f2};
+/// Section 5.3.3.
+constexpr State kBegin = {0x6a09e667, 0xbb67ae85, 0x3c6ef372, 0xa54ff53a,
+                          0x510e527f, 0x9b05688c, 0x1f83d9ab, 0x5be0cd19};
+
+std::array<Word, 64> schedule(std::string_view block) {
+  std::array<Word, 64> w{};
+  for (std::size_t t = 0; t < 64; ++t) {
+    if (t < 16) {
+      for (std::size_t k = 0; k < 4; ++k)
+        w[t] = (w[t] << 8) | static_cast<unsigned char>(block[4 * t + k]);
+      continue;
+    }
+    const Word a = w[t - 15], b = w[t - 2];
+    w[t] = (std::rotr(b, 17) ^ std::rotr(b, 19) ^ (b >> 10)) + w[t - 7] +
+           (std::rotr(a, 7) ^ std::rotr(a, 18) ^ (a >> 3)) + w[t - 16];
+  }
+  return w;
+}
+
+void digest(State &state, std::string_view block) {
+  const std::array<Word, 64> w = schedule(block);
+  auto [a, b, c, d, e, f, g, h] = state;
+  for (std::size_t t = 0; t < 64; ++t) {
+    const Word t1 =
+        h + (std::rotr(e, 6) ^ std::rotr(e, 11) ^ std::rotr(e, 25)) + ((e & f) ^ (~e & g)) + kRound[t] + w[t];
+    const Word t2 = (std::rotr(a, 2) ^ std::rotr(a, 13) ^ std::rotr(a, 22)) + ((a & b) ^ (a & c) ^ (b & c));
+    h = g, g = f, f = e, e = d + t1, d = c, c = b, b = a, a = t1 + t2;
+  }
+  const State worked{a, b, c, d, e, f, g, h};
+  for (std::size_t i = 0; i < state.size(); ++i)
+    state[i] += worked[i];
+}
+
+/// Section 5.1.1: what follows the last whole block.
+std::string padded_end(std::string_view rest, std::uint64_t bytes) {
+  std::string end(rest);
+  end += '\x80';
+  while (end.size() % kBlock_bytes != kBlock_bytes - 8)
+    end += '\0';
+  for (int shift = 56; shift >= 0; shift -= 8)
+    end += static_cast<char>((bytes * 8) >> shift & 0xff);
+  return end;
+}
+
+} // namespace
+
+std::string sha256_text(std::string_view bytes) {
+  State state = kBegin;
+  std::size_t at = 0;
+  for (; at + kBlock_bytes <= bytes.size(); at += kBlock_bytes)
+    digest(state, bytes.substr(at, kBlock_bytes));
+  const std::string end = padded_end(bytes.substr(at), bytes.size());
+  for (std::size_t k = 0; k < end.size(); k += kBlock_bytes)
+    digest(state, std::string_view(end).substr(k, kBlock_bytes));
+  std::string text;
+  for (const Word word : state)
+    text += fmt::format("{:08x}", word);
+  return text;
+}
+
+} // namespace asperity
