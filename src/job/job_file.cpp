@@ -1,8 +1,10 @@
 // Reads a whole job file and checks what its sections have to do with each other.
 #include "change_tree.h"
+#include "include.h"
 #include "job_sections.h"
 
 #include "asperity/base/text_file.h"
+#include "read_pass.h"
 
 #include <fmt/format.h>
 
@@ -30,8 +32,15 @@ template <class T> T read_section(KeyReader &root, std::string_view key, Need ne
 }
 
 std::filesystem::path read_program(KeyReader &root) {
-  const auto name = root.text("program", Need::required);
-  if (!name)
+  const bool is_planned = !root.lacks("pass");
+  if (is_planned && root.has("program"))
+    root.error("program", "stands beside planned passes",
+               "Keep one of the two: remove 'program', or remove the [[pass]] sections.");
+  if (!is_planned && !root.has("program"))
+    root.error("program", "is missing, and no pass is planned either",
+               "Add 'program' with the program's file name, or plan passes in [[pass]] sections.");
+  const auto name = root.text("program", Need::optional);
+  if (!name || is_planned)
     return {};
   const std::filesystem::path path = beside_job(root.log(), *name);
   std::error_code failure;
@@ -78,7 +87,20 @@ void read_surfaces(KeyReader &root, Job &job) {
                "Add at least one [[wall]], [[floor]] or [[dome]] section.");
 }
 
-Job read_all(KeyReader &root, const std::filesystem::path &file) {
+/// Last, because its defaults depend on what the others say.
+Uncertainty read_uncertainty_section(KeyReader &root, const Job &job) {
+  const toml::table nothing;
+  KeyReader empty(nothing, "uncertainty", root.place(), root.log());
+  auto reader = root.table("uncertainty", Need::optional);
+  if (!reader)
+    return read_uncertainty(empty, job);
+  Uncertainty result = read_uncertainty(*reader, job);
+  reader->finish();
+  return result;
+}
+
+Job read_all(KeyReader &root, const std::filesystem::path &file,
+             const std::vector<std::string> &defaults_used) {
   Job job;
   job.file = file;
   job.title = root.text("title", Need::optional).value_or(file.stem().string());
@@ -95,6 +117,8 @@ Job read_all(KeyReader &root, const std::filesystem::path &file) {
   job.setup = read_section(root, "setup", Need::optional, read_setup);
   job.effects = read_section(root, "effects", Need::optional, read_effects);
   job.resolution = read_section(root, "chart", Need::optional, read_chart);
+  job.defaults_used = defaults_used;
+  job.uncertainty = read_uncertainty_section(root, job);
   root.finish();
   return job;
 }
@@ -120,13 +144,14 @@ std::optional<Job> read_job(const std::filesystem::path &file, std::span<const J
         "Describe the job: program, [material], [[cutter]], [blank] and a [[wall]], [[floor]] or [[dome]].");
     return std::nullopt;
   }
+  std::vector<std::filesystem::path> included = take_in_included(*table, file, problems);
   for (const JobChange &change : changes)
     put_change(*table, change, problems);
   std::vector<std::string> defaults_used;
   ReadLog log{file.string(), problems, defaults_used};
   KeyReader root(*table, "", {1, 1}, log);
-  Job job = read_all(root, file);
-  job.defaults_used = std::move(defaults_used);
+  Job job = read_all(root, file, defaults_used);
+  job.included = std::move(included);
   return problems.error_count() == errors_before ? std::optional<Job>(std::move(job)) : std::nullopt;
 }
 

@@ -16,6 +16,8 @@ Setup read_setup(KeyReader &reader);
 Effects read_effects(KeyReader &reader);
 Resolution read_chart(KeyReader &reader);
 HoldDown read_hold_down(KeyReader &reader);
+/// `job`: all the rest, which the defaults depend on.
+Uncertainty read_uncertainty(KeyReader &reader, const Job &job);
 /// `walls`: what grown_from may name.
 Blank read_blank(KeyReader &reader, const std::vector<Feature> &walls);
 WallFeature read_wall(KeyReader &reader);

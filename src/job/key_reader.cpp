@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <filesystem>
 
 namespace asperity {
 
@@ -96,6 +97,11 @@ Place KeyReader::place_of(std::string_view key) const {
 std::string KeyReader::file_of(std::string_view key) const {
   const Place at = place_of(key);
   return at.file.empty() ? log_->file : at.file;
+}
+
+std::string KeyReader::source_of(std::string_view key) const {
+  const std::string file = file_of(key);
+  return file == log_->file ? "the job file" : std::filesystem::path(file).filename().string();
 }
 
 void KeyReader::error(std::string_view key, const std::string &message, const std::string &remedy) {

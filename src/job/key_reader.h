@@ -102,6 +102,8 @@ public:
   void note_default(std::string_view key, const std::string &value, std::string_view source);
   /// File the key's value comes from: the log's, or the one included.
   std::string file_of(std::string_view key) const;
+  /// "the job file", or the name of the file or change that the value comes from.
+  std::string source_of(std::string_view key) const;
   void error(std::string_view key, const std::string &message, const std::string &remedy);
   void warning(std::string_view key, const std::string &message, const std::string &remedy);
   /// Reports every key that was never asked for, with the nearest known one.

@@ -83,7 +83,7 @@ Material read_material(KeyReader &reader) {
   for (const auto &key : kMaterialKeys) {
     if (const auto value = reader.number(key.name, key.range, Need::optional)) {
       key.place(material) = *value;
-      material.source[std::string(key.name)] = "the job file";
+      material.source[std::string(key.name)] = reader.source_of(key.name);
       has_own_force = has_own_force || key.name.starts_with('k');
     } else if (shipped && !reader.has(key.name)) {
       reader.note_default(key.name, text_of_number(key.place(material)),

@@ -8,6 +8,8 @@
 #include "asperity/job/holding.h"
 #include "asperity/job/machine.h"
 #include "asperity/job/material.h"
+#include "asperity/job/pass.h"
+#include "asperity/job/uncertainty.h"
 
 #include <filesystem>
 #include <optional>
@@ -47,7 +49,9 @@ struct Resolution {
 struct Job {
   std::filesystem::path file;
   std::string title;
-  std::filesystem::path program; ///< absolute or relative to the job file, resolved
+  std::filesystem::path program; ///< absolute or relative to the job file, resolved; empty with passes
+  std::vector<Pass> passes;      ///< planned instead of a program
+  BetweenPasses between_passes;
   Material material;
   Machine machine;
   std::vector<Cutter> cutters;
@@ -57,6 +61,8 @@ struct Job {
   Setup setup;
   Effects effects;
   Resolution resolution;
+  Uncertainty uncertainty;
+  std::vector<std::filesystem::path> included; ///< files whose values were taken in
   /// Keys the user left to their defaults, as "machine.stiffness_xy_N_per_um = 0.5 (source)": shown in the
   /// output.
   std::vector<std::string> defaults_used;
