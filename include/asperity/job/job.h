@@ -50,7 +50,7 @@ struct Job {
   std::filesystem::path file;
   std::string title;
   std::filesystem::path program; ///< absolute or relative to the job file, resolved; empty with passes
-  std::vector<Pass> passes;      ///< planned instead of a program
+  std::vector<PlannedPass> passes;      ///< planned instead of a program
   BetweenPasses between_passes;
   Material material;
   Machine machine;

@@ -4,6 +4,7 @@
 #include "asperity/gcode/program.h"
 #include "asperity/job/job.h"
 
+#include <filesystem>
 #include <optional>
 #include <string>
 
@@ -17,6 +18,9 @@ struct JobProgram {
 
 /// Read by the job's own set-up: unit, block delete, cutters and their length offsets.
 ReadOptions read_options(const Job &job);
+
+/// What planned passes are called where a program's file name would stand.
+std::filesystem::path planned_name(const Job &job);
 
 /// Nothing is returned if there is any error.
 std::optional<JobProgram> job_program(const Job &job, Problems &problems);
