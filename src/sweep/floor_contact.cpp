@@ -138,6 +138,15 @@ double AnyOnLine::operator()(double px, double py) const {
   return z + slope * c + flank.height(std::min(std::sqrt(q * q + off * off), flank.reach));
 }
 
+double first_contact_mm(const FloorStroke &stroke, const Flank &flank, Vec2 cell) {
+  const Vec2 d = cell - stroke.low;
+  const double s = glm::dot(d, stroke.low_along), q = std::abs(cross(stroke.low_along, d));
+  const double w = std::sqrt(std::max(0.0, (flank.reach - q) * (flank.reach + q)));
+  const double under = q < flank.flat ? std::sqrt((flank.flat - q) * (flank.flat + q)) : 0.0;
+  const double shift = stroke.slope > 0.0 ? shift_on_line(flank, q, stroke.slope, w) : under;
+  return std::clamp(s - shift, 0.0, stroke.length_mm);
+}
+
 double AnyOnHelix::operator()(double px, double py) const {
   const Vec2 spoke = Vec2(px, py) - stroke.centre, begin = stroke.low - stroke.centre;
   const PlaceOnHelix place(flank, glm::length(spoke), stroke.radius_mm);

@@ -43,8 +43,11 @@ struct DiscOnLine {
     const double w2 = reach2 - across * across;
     const double w = std::sqrt(w2 > 0.0 ? w2 : 0.0);
     const double c = along - w > 0.0 ? along - w : 0.0;
-    const bool covered = w2 >= 0.0 && c <= length && c <= along + w;
-    return covered ? z + slope * c : std::numeric_limits<double>::infinity();
+    // Zeros and infinities added up: a condition of three parts would keep loops over cells from being
+    // vectors.
+    constexpr double kOut = std::numeric_limits<double>::infinity();
+    const double last = length < along + w ? length : along + w;
+    return z + slope * c + (w2 < 0.0 ? kOut : 0.0) + (c > last ? kOut : 0.0);
   }
 };
 
@@ -78,5 +81,9 @@ struct AnyOnHelix {
       : stroke(s), flank(f), rise_per_rad(s.slope * s.radius_mm) {}
   double operator()(double px, double py) const;
 };
+
+/// Where on a straight stroke, from its low end, the lowest contact with a cell lies; where a level tip lies
+/// flat on it, the first such place.
+double first_contact_mm(const FloorStroke &stroke, const Flank &flank, Vec2 cell);
 
 } // namespace asperity

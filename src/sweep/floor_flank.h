@@ -22,6 +22,7 @@ struct Flank {
     join_height = corner > 0.0 ? p.height_at(std::max(join, 0.0)) : 0.0;
   }
 
+  bool is_ball() const { return flat == 0.0 && corner == reach && lean == 0.0; }
   bool is_disc() const { return corner == 0.0 && lean == 0.0; }
   bool has_cone() const { return join < reach; }
 

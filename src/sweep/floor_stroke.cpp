@@ -31,7 +31,7 @@ Vec3 offset_of(const AxisOffset &offset) {
 
 /// The bent tip's path: the commanded curve and an offset that changes evenly.
 struct BentPath {
-  Curve curve;
+  const Curve &curve;
   Vec3 begin_offset, end_offset;
 
   explicit BentPath(const SweptPiece &piece)
@@ -51,10 +51,14 @@ Vec2 arc_tangent(const FloorStroke &arc, Vec2 end) {
 /// Collects the strokes of one piece after the other.
 class StrokeList {
 public:
-  explicit StrokeList(const SweptPath &path) {
-    strokes_.reserve(path.pieces.size());
-    for (const SweptPiece &piece : path.pieces)
-      add(piece);
+  StrokeList(const SweptPath &path, std::size_t begin, std::size_t end) {
+    strokes_.reserve(end - begin);
+    if (begin > 0) {
+      end_ = BentPath(path.pieces[begin - 1]).point(1.0);
+      cutter_ = path.pieces[begin - 1].cutter;
+    }
+    for (std::size_t i = begin; i < end; ++i)
+      add(path.pieces[i]);
   }
   std::vector<FloorStroke> take() { return std::move(strokes_); }
 
@@ -62,9 +66,9 @@ private:
   void add(const SweptPiece &piece) {
     const BentPath path(piece);
     const Vec3 begin = path.point(0.0);
-    const bool same_cutter = !strokes_.empty() && strokes_.back().cutter == piece.cutter;
-    joined_ = piece.joins_previous && same_cutter && glm::distance(begin, end_) <= kJoined_mm;
+    joined_ = piece.joins_previous && cutter_ == piece.cutter && glm::distance(begin, end_) <= kJoined_mm;
     piece_ = &piece;
+    cutter_ = piece.cutter;
     if (piece.curve.is_line())
       add_line(begin, path.point(1.0));
     else if (piece.curve.is_plan_arc())
@@ -177,6 +181,7 @@ private:
   std::vector<FloorStroke> strokes_;
   const SweptPiece *piece_ = nullptr;
   bool joined_ = false;
+  int cutter_ = -1; ///< of the piece before; none before the first
   Vec3 end_{0.0};
 };
 
@@ -184,6 +189,8 @@ private:
 bool can_be_clipped(const FloorStroke &stroke, const Flank &flank) {
   return stroke.length_mm > 0.0 && (!stroke.is_arc || stroke.radius_mm > flank.reach * (1.0 + 1e-9));
 }
+
+} // namespace
 
 /// At a joint, a cell is left to the neighbour when this stroke is lowest over it at the joint itself, which
 /// the neighbour contains too. Towards the high end that is certain beyond `farthest_shift`, towards the low
@@ -211,8 +218,6 @@ void clip_at_joint(FloorStroke &before, FloorStroke &after, const Flank &flank) 
   (before.descends ? before.clip_low_mm : before.clip_high_mm) = before_pad;
 }
 
-} // namespace
-
 double FloorStroke::distance_mm(Vec2 p) const {
   const double s = glm::dot(p - low, low_along);
   if (!is_arc)
@@ -238,17 +243,8 @@ void FloorStroke::box(double reach_mm, Vec2 &low_corner, Vec2 &high_corner) cons
   high_corner = glm::max(first, last) + across;
 }
 
-std::vector<FloorStroke> floor_strokes(const SweptPath &path) {
-  std::vector<Flank> flanks;
-  for (const SweptCutter &cutter : path.cutters)
-    flanks.emplace_back(cutter.profile);
-  std::vector<FloorStroke> strokes = StrokeList(path).take();
-  for (std::size_t i = 1; i < strokes.size(); ++i) {
-    assert(strokes[i].cutter < flanks.size());
-    if (strokes[i].joins_previous)
-      clip_at_joint(strokes[i - 1], strokes[i], flanks[strokes[i].cutter]);
-  }
-  return strokes;
+std::vector<FloorStroke> floor_strokes(const SweptPath &path, std::size_t begin, std::size_t end) {
+  return StrokeList(path, begin, end).take();
 }
 
 } // namespace asperity

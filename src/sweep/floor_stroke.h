@@ -29,6 +29,8 @@ struct FloorStroke {
   double clip_low_mm = std::numeric_limits<double>::infinity();
   double clip_high_mm = std::numeric_limits<double>::infinity();
   std::uint32_t owner = 0;
+  /// Members of a merged run in FloorPath::runs; none: the stroke has one owner.
+  std::uint32_t run_first = 0, run_count = 0;
   std::uint16_t cutter = 0;
 
   double distance_mm(Vec2 p) const;
@@ -36,8 +38,12 @@ struct FloorStroke {
   void box(double reach_mm, Vec2 &low_corner, Vec2 &high_corner) const;
 };
 
-/// Strokes of all pieces. Lines, level arcs and helices are exact; an arc whose offset changes is within 0.5
-/// nm, one in an upright plane within 10 nm of its path.
-std::vector<FloorStroke> floor_strokes(const SweptPath &path);
+/// Strokes of the pieces from `begin` to `end`. Lines, level arcs and helices are exact; an arc whose offset
+/// changes is within 0.5 nm, one in an upright plane within 10 nm of its path.
+std::vector<FloorStroke> floor_strokes(const SweptPath &path, std::size_t begin, std::size_t end);
+
+struct Flank;
+/// Leaves to each of two joined strokes the cells it can be lowest over.
+void clip_at_joint(FloorStroke &before, FloorStroke &after, const Flank &flank);
 
 } // namespace asperity

@@ -1,24 +1,33 @@
-// Lowers the blocks of a tile under one stroke, passing over those that cannot change.
+// Best-first over the strokes of every block: the lowest is cut first, so that most others change nothing.
 #include "floor_tile.h"
 
 #include "floor_contact.h"
+#include "floor_heights.h"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <tuple>
 
 namespace asperity {
 namespace {
 
-constexpr float kNever = -std::numeric_limits<float>::infinity();
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
 /// Bounds are taken lower by this, more than their rounding [mm].
 constexpr double kRounding_mm = 1e-11;
+/// Heights above the plane are rounded to floats; bounds in double must not overlook that [mm].
+constexpr double kShort_mm = 1e-6;
+/// Steeper lines are left to double precision: their contact runs far from the cell.
+constexpr double kSteepest = 0.5;
+
+/// How far from a line short floats keep 0.5 nm: the circle's height and slope grow with distance.
+double short_reach_mm(double radius_mm) { return std::min(0.8 * radius_mm, std::sqrt(1.6 * radius_mm)); }
 
 /// Least height a stroke can leave within `half` (square's half side) of `middle`.
 double bound_over(const FloorStroke &stroke, const Flank &flank, Vec2 middle, double half) {
   const double away = std::max(0.0, stroke.distance_mm(middle) - half * std::sqrt(2.0) - kRounding_mm);
   if (away > flank.reach)
-    return std::numeric_limits<double>::infinity();
+    return kInfinity;
   if (stroke.slope == 0.0) // exact over the disc, so that equal depths compare equal
     return stroke.z_mm + (away > flank.flat ? flank.height(away) - kRounding_mm : 0.0);
   double lowest = stroke.z_mm;
@@ -38,129 +47,192 @@ bool is_clipped(const FloorStroke &stroke, Vec2 middle, double half) {
          glm::dot(middle - stroke.high, stroke.high_along) - spread(stroke.high_along) > stroke.clip_high_mm;
 }
 
+bool has_short_form(const FloorStroke &stroke, const Flank &flank) {
+  return flank.is_ball() && !stroke.is_arc && stroke.slope <= kSteepest;
+}
+
 } // namespace
 
-void FloorTile::load(const FloorChart &chart, std::size_t i0, std::size_t j0) {
+void FloorTile::cut(std::size_t i0, std::size_t j0, std::span<const std::int32_t> strokes) {
   i0_ = i0;
   j0_ = j0;
-  low_ = {chart.x_mm(i0), chart.y_mm(j0)};
-  spacing_ = chart.spacing_mm;
-  base_ = chart.base_mm;
-  for (std::size_t b = 0; b < blocks_.size(); ++b)
-    load_block(blocks_[b], chart, i0 + b % kBlocks * kBlock, j0 + b / kBlocks * kBlock);
+  const double half = 0.5 * chart_.spacing_mm * double(kSide - 1);
+  plane_ = {Vec2(chart_.x_mm(i0), chart_.y_mm(j0)) + Vec2(half), chart_.base_mm, Vec2(0.0)};
+  if (!find_level())
+    return;
+  fetch_cells();
+  gather(strokes);
+  halve(0, 0, 0, kSide);
 }
 
-void FloorTile::load_block(Block &block, const FloorChart &chart, std::size_t i0, std::size_t j0) {
-  block.middle = {0.5 * (chart.x_mm(i0) + chart.x_mm(i0 + kBlock - 1)),
-                  0.5 * (chart.y_mm(j0) + chart.y_mm(j0 + kBlock - 1))};
-  block.highest_wanted = -std::numeric_limits<double>::infinity();
-  for (std::size_t k = 0; k < kCells; ++k) {
-    const std::size_t i = i0 + k % kBlock, j = j0 + k / kBlock;
-    block.x[k] = chart.x_mm(i);
-    block.y[k] = chart.y_mm(j);
-    const bool is_cell = i < chart.nx && j < chart.ny && chart.in_feature(chart.at(i, j));
-    // Nothing is lower than "never", so cells outside the feature stay as they are.
-    block.envelope[k] = is_cell ? chart.envelope_mm[chart.at(i, j)] : kNever;
-    block.owner[k] = is_cell ? chart.owner[chart.at(i, j)] : 0;
-    block.wanted[k] = is_cell ? double(chart.wanted_mm[chart.at(i, j)]) : 0.0;
-    if (is_cell)
-      block.highest_wanted = std::max(block.highest_wanted, block.wanted[k]);
-  }
-  measure(block);
+/// The plane near the wanted surface, exactly at base where that is level. False where no cell is in the
+/// feature.
+bool FloorTile::find_level() {
+  const std::size_t rows = std::min(chart_.ny, j0_ + kSide), columns = std::min(chart_.nx, i0_ + kSide);
+  for (std::size_t j = j0_; j < rows; ++j)
+    for (std::size_t i = i0_; i < columns; ++i)
+      if (chart_.in_feature(chart_.at(i, j))) {
+        plane_.z_mm += double(chart_.wanted_mm[chart_.at(i, j)]);
+        return true;
+      }
+  return false;
 }
 
-void FloorTile::store(FloorChart &chart) const {
-  for (std::size_t b = 0; b < blocks_.size(); ++b)
-    for (std::size_t k = 0; k < kCells; ++k) {
-      const std::size_t i = i0_ + b % kBlocks * kBlock + k % kBlock,
-                        j = j0_ + b / kBlocks * kBlock + k / kBlock;
-      if (i >= chart.nx || j >= chart.ny || blocks_[b].envelope[k] == kNever)
-        continue;
-      chart.envelope_mm[chart.at(i, j)] = blocks_[b].envelope[k];
-      chart.owner[chart.at(i, j)] = blocks_[b].owner[k];
+/// The chart's cells are far away in memory and wanted only at the end: sent for now, they are near by then.
+void FloorTile::fetch_cells() const {
+#if defined(__GNUC__)
+  constexpr std::size_t kCellsPerLine = 16;
+  const std::size_t rows = std::min(chart_.ny, j0_ + kSide), columns = std::min(chart_.nx, i0_ + kSide);
+  for (std::size_t j = j0_; j < rows; ++j)
+    for (std::size_t i = i0_; i < columns; i += kCellsPerLine) {
+      const std::size_t cell = chart_.at(i, j);
+      __builtin_prefetch(&chart_.wanted_mm[cell], 0, 2);
+      __builtin_prefetch(&chart_.envelope_mm[cell], 1, 2);
+      __builtin_prefetch(&chart_.owner[cell], 1, 2);
     }
+#endif
 }
 
-void FloorTile::measure(Block &block) const {
-  float highest = kNever;
-  std::uint32_t latest = 0;
-  for (std::size_t k = 0; k < kCells; ++k) {
-    highest = block.envelope[k] > highest ? block.envelope[k] : highest;
-    latest = block.owner[k] > latest ? block.owner[k] : latest;
+void FloorTile::gather(std::span<const std::int32_t> strokes) {
+  BallLines &all = lines_[1], &kept = lines_[0];
+  all.clear();
+  others_.clear();
+  const double half = 0.5 * chart_.spacing_mm * double(kSide - 1);
+  for (const std::int32_t index : strokes) {
+    const FloorStroke &stroke = path_.strokes[std::size_t(index)];
+    const Flank &flank = path_.flanks[stroke.cutter];
+    if (has_short_form(stroke, flank))
+      all.add(stroke, flank.reach, plane_, index);
+    else if (const double bound = bound_over(stroke, flank, plane_.middle, half); bound < kInfinity)
+      others_.push_back({bound, index});
   }
-  block.highest = highest;
-  block.latest_owner = latest;
-}
-
-double FloorTile::bound_mm(const FloorStroke &stroke, const Flank &flank) const {
-  const double half = 0.5 * spacing_ * double(kSide - 1);
-  return bound_over(stroke, flank, low_ + Vec2(half), half);
-}
-
-bool FloorTile::is_beyond(double bound_mm) const {
-  return std::all_of(blocks_.begin(), blocks_.end(), [&](const Block &block) {
-    return block.highest == kNever || float((bound_mm - base_) - block.highest_wanted) > block.highest;
+  all.measure({0.0f, 0.0f, static_cast<float>(half)});
+  plane_.gradient = all.likely_gradient();
+  kept.keep_lowest(all);
+  kept.lean(plane_.gradient);
+  std::sort(others_.begin(), others_.end(), [](const Other &a, const Other &b) {
+    return std::tie(a.bound_mm, a.stroke) < std::tie(b.bound_mm, b.stroke);
   });
 }
 
-bool FloorTile::can_lower(const Block &block, const FloorStroke &stroke, const Flank &flank) const {
-  if (block.highest == kNever)
-    return false;
-  const double half = 0.5 * spacing_ * double(kBlock - 1);
-  if (is_clipped(stroke, block.middle, half))
-    return false;
-  const double bound = bound_over(stroke, flank, block.middle, half);
-  if (bound == std::numeric_limits<double>::infinity())
-    return false;
-  // Rounding to float keeps order, so no cell of the block can come out lower than this.
-  const float residual = float((bound - base_) - block.highest_wanted);
-  return residual < block.highest || (residual == block.highest && stroke.owner < block.latest_owner);
-}
-
-template <class Contact>
-void FloorTile::lower_block(Block &block, const Contact &contact, std::uint32_t owner) const {
-  std::array<float, kCells> found;
-  for (std::size_t k = 0; k < kCells; ++k)
-    found[k] = float((contact(block.x[k], block.y[k]) - base_) - block.wanted[k]);
-  for (std::size_t k = 0; k < kCells; ++k) {
-    const float now = block.envelope[k];
-    const bool is_tie = found[k] == now && found[k] < std::numeric_limits<float>::infinity();
-    const bool takes = found[k] < now || (is_tie && owner < block.owner[k]);
-    block.envelope[k] = takes ? found[k] : now;
-    block.owner[k] = takes ? owner : block.owner[k];
-  }
-  measure(block);
-}
-
-template <class Contact>
-void FloorTile::lower_by(const Contact &contact, const FloorStroke &stroke, const Flank &flank) {
-  Vec2 low, high;
-  stroke.box(flank.reach, low, high);
-  const double side = spacing_ * double(kBlock);
-  const auto block_of = [&](double from_first_cell) {
-    const double b = std::floor((from_first_cell + 0.5 * spacing_) / side);
-    return static_cast<std::size_t>(std::clamp(b, 0.0, double(kBlocks - 1)));
-  };
-  for (std::size_t bj = block_of(low.y - low_.y); bj <= block_of(high.y - low_.y); ++bj)
-    for (std::size_t bi = block_of(low.x - low_.x); bi <= block_of(high.x - low_.x); ++bi) {
-      Block &block = blocks_[bj * kBlocks + bi];
-      if (can_lower(block, stroke, flank))
-        lower_block(block, contact, stroke.owner);
+/// Quarters the square from column i, row j of the tile on; lines_[depth] were kept for it.
+void FloorTile::halve(std::size_t depth, std::size_t i, std::size_t j, std::size_t side) {
+  const std::size_t part = side / 2;
+  const double spacing = chart_.spacing_mm, centre = 0.5 * double(kSide - 1);
+  const double in_part = 0.5 * double(part - 1);
+  for (const std::size_t pj : {j, j + part})
+    for (const std::size_t pi : {i, i + part}) {
+      if (i0_ + pi >= chart_.nx || j0_ + pj >= chart_.ny)
+        continue;
+      const CellSquare square{static_cast<float>(spacing * (double(pi) + in_part - centre)),
+                              static_cast<float>(spacing * (double(pj) + in_part - centre)),
+                              static_cast<float>(spacing * in_part)};
+      lines_[depth].measure(square);
+      if (part == FloorBlock::kSide) {
+        cut_block(lines_[depth], pi, pj);
+        continue;
+      }
+      lines_[depth + 1].keep_lowest(lines_[depth]);
+      halve(depth + 1, pi, pj, part);
     }
 }
 
-void FloorTile::lower(const FloorStroke &stroke, const Flank &flank) {
-  const bool is_ball = flank.flat == 0.0 && flank.corner == flank.reach && flank.lean == 0.0;
-  if (stroke.is_arc && stroke.slope == 0.0)
-    lower_by(AnyOnLevelArc(stroke, flank), stroke, flank);
-  else if (stroke.is_arc)
-    lower_by(AnyOnHelix(stroke, flank), stroke, flank);
-  else if (is_ball)
-    lower_by(BallOnLine(stroke, flank), stroke, flank);
-  else if (flank.is_disc())
-    lower_by(DiscOnLine(stroke, flank), stroke, flank);
-  else
-    lower_by(AnyOnLine(stroke, flank), stroke, flank);
+void FloorTile::cut_block(BallLines &lines, std::size_t i, std::size_t j) {
+  if (lines.size() == 0 && others_.empty())
+    return;
+  const double half = 0.5 * double(FloorBlock::kSide - 1);
+  block_middle_ = Vec2(chart_.x_mm(i0_ + i), chart_.y_mm(j0_ + j)) + Vec2(half * chart_.spacing_mm);
+  block_.clear();
+  lower_under_lines(lines);
+  lower_under_others();
+  store_block(i, j);
+}
+
+void FloorTile::lower_under_lines(const BallLines &lines) {
+  const float least = lines.least_upper();
+  order_.clear();
+  for (std::uint32_t i = 0; i < lines.size(); ++i)
+    if (lines.lower(i) <= least && lines.lower(i) < std::numeric_limits<float>::infinity())
+      order_.push_back(i);
+  while (!order_.empty()) {
+    auto lowest = order_.begin();
+    for (auto it = order_.begin(); it != order_.end(); ++it)
+      if (lines.lower(*it) < lines.lower(*lowest))
+        lowest = it;
+    if (lines.lower(*lowest) > block_.highest)
+      return;
+    const std::int32_t index = lines.stroke(*lowest);
+    lower_under_line(path_.strokes[std::size_t(index)], index);
+    *lowest = order_.back();
+    order_.pop_back();
+  }
+}
+
+void FloorTile::lower_under_line(const FloorStroke &stroke, std::int32_t index) {
+  const Flank &flank = path_.flanks[stroke.cutter];
+  const double h = chart_.spacing_mm, radius = flank.reach, m = stroke.slope, g = std::sqrt(1.0 + m * m);
+  const Vec2 d = block_middle_ - stroke.low, t = stroke.low_along;
+  const double s = glm::dot(d, t), q = cross(t, d), lag = m / g;
+  const double side = 0.5 * h * double(FloorBlock::kSide - 1) * (std::abs(t.x) + std::abs(t.y));
+  const double most = std::abs(q) + side, tip = stroke.z_mm + m * s - plane_.height_mm(block_middle_);
+  const Vec2 lean = h * (m * t - plane_.gradient);
+  BallLineOverBlock line{float(q),      float(-h * t.y), float(h * t.x), 0.0f,
+                         float(lean.x), float(lean.y),   float(g),       float(radius)};
+  if (s - side >= lag * radius && s + side <= stroke.length_mm && most <= short_reach_mm(radius)) {
+    line.base = float(tip - radius * m * m / (1.0 + g));
+    if (most <= double(kNearShare) * radius)
+      lower_block_close_under(block_, line, index);
+    else
+      lower_block_under(block_, line, index);
+    return;
+  }
+  const double past = std::max({side - s, s + side - stroke.length_mm, lag * radius});
+  if (std::hypot(most, past) > short_reach_mm(radius))
+    return lower_exactly(stroke, flank, index);
+  line.base = float(tip);
+  const BallSpanOverBlock span{
+      line,    0.0f, float(h * t.x), float(h * t.y), float(lag), float(-s), float(stroke.length_mm - s),
+      float(m)};
+  lower_block_under(block_, span, index);
+}
+
+void FloorTile::lower_under_others() {
+  const double half = 0.5 * chart_.spacing_mm * double(FloorBlock::kSide - 1);
+  const double tile_half = 0.5 * chart_.spacing_mm * double(kSide - 1);
+  const double leaning = std::abs(plane_.gradient.x) + std::abs(plane_.gradient.y);
+  for (const Other &other : others_) {
+    if (other.bound_mm - plane_.z_mm - leaning * tile_half - kShort_mm > double(block_.highest))
+      return;
+    const FloorStroke &stroke = path_.strokes[std::size_t(other.stroke)];
+    const Flank &flank = path_.flanks[stroke.cutter];
+    if (is_clipped(stroke, block_middle_, half))
+      continue;
+    const double bound = bound_over(stroke, flank, block_middle_, half);
+    const double lowest = bound - plane_.height_mm(block_middle_) - leaning * half - kShort_mm;
+    if (bound == kInfinity || lowest > double(block_.highest))
+      continue;
+    lower_exactly(stroke, flank, other.stroke);
+  }
+}
+
+void FloorTile::lower_exactly(const FloorStroke &stroke, const Flank &flank, std::int32_t index) {
+  std::array<float, FloorBlock::kCells> found;
+  exact_heights(stroke, flank, {block_middle_, chart_.spacing_mm, plane_}, found);
+  lower_block_to(block_, found, index);
+}
+
+void FloorTile::store_block(std::size_t i, std::size_t j) {
+  std::array<std::uint32_t, FloorBlock::kCells> owner;
+  path_.find_owners(block_, block_middle_, chart_.spacing_mm, owner);
+  const std::size_t column = i0_ + i, cells = std::min(FloorBlock::kSide, chart_.nx - column);
+  const std::size_t rows = std::min(FloorBlock::kSide, chart_.ny - (j0_ + j));
+  for (std::size_t row = 0; row < rows; ++row) {
+    const std::size_t first = chart_.at(column, j0_ + j + row);
+    const Vec2 p(chart_.x_mm(column), chart_.y_mm(j0_ + j + row));
+    store_block_row({&chart_.wanted_mm[first], &chart_.envelope_mm[first], &chart_.owner[first],
+                     plane_.height_mm(p) - chart_.base_mm, plane_.gradient.x * chart_.spacing_mm},
+                    &block_.height[row * FloorBlock::kSide], &owner[row * FloorBlock::kSide], cells);
+  }
 }
 
 } // namespace asperity

@@ -1,55 +1,56 @@
-// A square part of a floor chart, kept in blocks that know their highest cell.
+// Lowers one square of a floor chart under the strokes about it, halving it until bounds leave few strokes.
 #pragma once
+
+#include "ball_lines.h"
+#include "floor_block.h"
+#include "floor_flank.h"
+#include "floor_path.h"
 
 #include "asperity/chart/floor_chart.h"
 
-#include "floor_flank.h"
-#include "floor_stroke.h"
-
 #include <array>
+#include <span>
+#include <vector>
 
 namespace asperity {
 
+/// Working memory of one thread.
 class FloorTile {
 public:
-  static constexpr std::size_t kBlock = 8;               ///< cells along a block's side
-  static constexpr std::size_t kBlocks = 8;              ///< blocks along a tile's side
-  static constexpr std::size_t kSide = kBlock * kBlocks; ///< cells along a tile's side
+  static constexpr std::size_t kSide = 64; ///< cells
 
-  /// Copies the cells from column i0, row j0 on.
-  void load(const FloorChart &chart, std::size_t i0, std::size_t j0);
-  void store(FloorChart &chart) const;
+  FloorTile(FloorChart &chart, const FloorPath &path) : chart_(chart), path_(path) {}
 
-  /// Lowest tip height plus flank anywhere over the tile: a stroke's place in the order, and its bound.
-  double bound_mm(const FloorStroke &stroke, const Flank &flank) const;
-  /// True when no stroke of this bound or a higher one can change the tile.
-  bool is_beyond(double bound_mm) const;
-  void lower(const FloorStroke &stroke, const Flank &flank);
+  /// Lowers the cells from column i0, row j0 on under the given strokes.
+  void cut(std::size_t i0, std::size_t j0, std::span<const std::int32_t> strokes);
 
 private:
-  static constexpr std::size_t kCells = kBlock * kBlock;
-  struct Block {
-    std::array<double, kCells> x, y;
-    std::array<double, kCells> wanted;
-    std::array<float, kCells> envelope;
-    std::array<std::uint32_t, kCells> owner;
-    Vec2 middle{0.0};
-    double highest_wanted = 0.0;
-    float highest = 0.0f;           ///< of envelope
-    std::uint32_t latest_owner = 0; ///< largest of owner
+  /// A stroke without short form: any cutter but a ball, any curve but a line, or a steep one.
+  struct Other {
+    double bound_mm;
+    std::int32_t stroke;
   };
 
-  void load_block(Block &block, const FloorChart &chart, std::size_t i0, std::size_t j0);
-  void measure(Block &block) const;
-  bool can_lower(const Block &block, const FloorStroke &stroke, const Flank &flank) const;
-  template <class Contact>
-  void lower_by(const Contact &contact, const FloorStroke &stroke, const Flank &flank);
-  template <class Contact> void lower_block(Block &block, const Contact &contact, std::uint32_t owner) const;
+  bool find_level();
+  void fetch_cells() const;
+  void gather(std::span<const std::int32_t> strokes);
+  void halve(std::size_t depth, std::size_t i, std::size_t j, std::size_t side);
+  void cut_block(BallLines &lines, std::size_t i, std::size_t j);
+  void lower_under_lines(const BallLines &lines);
+  void lower_under_line(const FloorStroke &stroke, std::int32_t index);
+  void lower_under_others();
+  void lower_exactly(const FloorStroke &stroke, const Flank &flank, std::int32_t index);
+  void store_block(std::size_t i, std::size_t j);
 
-  std::array<Block, kBlocks * kBlocks> blocks_;
+  FloorChart &chart_;
+  const FloorPath &path_;
   std::size_t i0_ = 0, j0_ = 0;
-  Vec2 low_{0.0}; ///< centre of cell (0, 0) of the tile
-  double spacing_ = 1.0, base_ = 0.0;
+  LeaningPlane plane_;
+  std::array<BallLines, 3> lines_; ///< of the tile, its quarters, their quarters, ...
+  std::vector<Other> others_;
+  std::vector<std::uint32_t> order_;
+  FloorBlock block_{};
+  Vec2 block_middle_{0.0};
 };
 
 } // namespace asperity

@@ -1,0 +1,79 @@
+// Straight strokes of ball cutters about one tile of floor, laid out so that their bounds over a square are
+// taken many at a time.
+#pragma once
+
+#include "floor_stroke.h"
+
+#include <array>
+#include <cstdint>
+#include <vector>
+
+namespace asperity {
+
+/// Heights are kept above this plane.
+struct LeaningPlane {
+  Vec2 middle{0.0};
+  double z_mm = 0.0;
+  Vec2 gradient{0.0};
+  double height_mm(Vec2 p) const { return z_mm + glm::dot(gradient, p - middle); }
+};
+
+/// A square of cells; `half` reaches to the middles of the outermost ones. Places are from the tile's middle.
+struct CellSquare {
+  float x, y, half;
+};
+
+class BallLines {
+public:
+  void clear() { count_ = 0; }
+  std::size_t size() const { return count_; }
+  std::int32_t stroke(std::size_t i) const { return stroke_[i]; }
+
+  /// Above a level plane.
+  void add(const FloorStroke &stroke, double radius_mm, const LeaningPlane &level, std::int32_t index);
+  void lean(Vec2 gradient);
+
+  /// Takes the bounds of every stroke over the square.
+  void measure(const CellSquare &square);
+  /// Nothing this stroke leaves within the square is lower.
+  float lower(std::size_t i) const { return lower_[i]; }
+  /// This stroke, or a neighbour it leaves cells to, leaves nothing higher within the square.
+  float upper(std::size_t i) const { return upper_[i]; }
+  float least_upper() const;
+  /// Gradient of the stroke that certainly leaves least.
+  Vec2 likely_gradient() const;
+
+  /// Becomes those of `all` that may be lowest somewhere in the square `all` was measured over.
+  void keep_lowest(const BallLines &all);
+
+  enum Field : std::size_t {
+    kAcross,
+    kAlong,
+    kTx,
+    kTy, ///< place and direction at the tile's middle
+    kBase,
+    kBaseX,
+    kBaseY, ///< height over the line above the plane there, and its gradient
+    kLength,
+    kClipLow,
+    kClipHigh, ///< ends, and how far beyond them cells belong
+    kTipLow,
+    kTipRise,
+    kTipLeast, ///< tip above the plane at the low end, per mm, least
+    kStretch,
+    kLagReach,
+    kRadius, ///< sqrt(1 + m^2), farthest lag, radius
+    kFields
+  };
+
+private:
+  void make_room(std::size_t count);
+
+  std::array<std::vector<float>, kFields> field_;
+  std::vector<std::int32_t> stroke_;
+  std::vector<float> lower_, upper_;
+  std::size_t count_ = 0;
+  float lean_ = 0.0f; ///< length of the gradient
+};
+
+} // namespace asperity

@@ -1,0 +1,93 @@
+// Names the owner of a cell: the stroke's, or, on a merged run, that of the member under the contact.
+#include "floor_contact.h"
+#include "floor_path.h"
+#include "vector_clones.h"
+
+#include "asperity/chart/wall_chart.h"
+
+#include <algorithm>
+
+namespace asperity {
+namespace {
+
+constexpr std::size_t kSide = FloorBlock::kSide;
+using Places = std::array<double, FloorBlock::kCells>;
+
+/// A contact this near a joint belongs to the earlier member [mm].
+constexpr double kAtJoint_mm = 1e-9;
+
+/// Contact of a ball on a line over a block: s - lag sqrt(R^2 - q^2), before it is held between the ends.
+ASPERITY_VECTOR_CLONES
+void ball_places(const FloorStroke &stroke, double radius, Vec2 middle, double spacing, Places &places) {
+  const Vec2 d = middle - stroke.low, t = stroke.low_along;
+  const double s0 = glm::dot(d, t), q0 = cross(t, d),
+               lag = stroke.slope / std::sqrt(1.0 + stroke.slope * stroke.slope);
+  const double sx = spacing * t.x, sy = spacing * t.y;
+  for (std::size_t j = 0; j < kSide; ++j)
+    for (std::size_t i = 0; i < kSide; ++i) {
+      const double x = double(int(i)) - 3.5, y = double(int(j)) - 3.5;
+      const double q = q0 + sx * y - sy * x, w2 = radius * radius - q * q;
+      places[j * kSide + i] = s0 + sx * x + sy * y - lag * std::sqrt(w2 > 0.0 ? w2 : 0.0);
+    }
+}
+
+} // namespace
+
+std::uint32_t FloorPath::owner_at(const FloorStroke &stroke, double place_mm) const {
+  const double *joint = runs.joint_mm.data() + stroke.run_first;
+  // The smallest owner among equals: nearer the low end when owners rise with the stroke.
+  const double place = place_mm + (stroke.descends ? kAtJoint_mm : -kAtJoint_mm);
+  const auto count = static_cast<std::ptrdiff_t>(stroke.run_count);
+  const double share = std::clamp(place / stroke.length_mm, 0.0, 1.0);
+  auto i = std::min(count - 1, static_cast<std::ptrdiff_t>(share * double(count)));
+  // Members of much the same length are found at once, others by halving.
+  for (int step = 0; step < 4; ++step) {
+    if (i > 0 && place < joint[i - 1])
+      --i;
+    else if (i + 1 < count && place >= joint[i])
+      ++i;
+    else
+      return runs.owner[stroke.run_first + std::size_t(i)];
+  }
+  i = std::min(count - 1, std::upper_bound(joint, joint + count, place) - joint);
+  return runs.owner[stroke.run_first + std::size_t(i)];
+}
+
+void FloorPath::find_run_owners(std::int32_t index, const FloorBlock &block, Vec2 middle, double spacing_mm,
+                                std::array<std::uint32_t, FloorBlock::kCells> &owner) const {
+  const FloorStroke &stroke = strokes[std::size_t(index)];
+  const Flank &flank = flanks[stroke.cutter];
+  Places places;
+  const bool is_quick = flank.is_ball() || (stroke.slope == 0.0 && flank.flat <= 0.0);
+  if (is_quick)
+    ball_places(stroke, flank.reach, middle, spacing_mm, places);
+  for (std::size_t k = 0; k < FloorBlock::kCells; ++k) {
+    if (block.winner[k] != index)
+      continue;
+    const Vec2 p = middle + spacing_mm * Vec2(double(k % kSide) - 3.5, double(k / kSide) - 3.5);
+    owner[k] = owner_at(stroke, is_quick ? places[k] : first_contact_mm(stroke, flank, p));
+  }
+}
+
+void FloorPath::find_owners(const FloorBlock &block, Vec2 middle, double spacing_mm,
+                            std::array<std::uint32_t, FloorBlock::kCells> &owner) const {
+  std::int32_t found[FloorBlock::kCells], latest = FloorBlock::kNone;
+  std::uint32_t latest_owner = kNobody;
+  std::size_t count = 0;
+  for (std::size_t k = 0; k < FloorBlock::kCells; ++k) {
+    const std::int32_t winner = block.winner[k];
+    if (winner != latest) { // neighbours mostly have the same
+      latest = winner;
+      latest_owner = winner == FloorBlock::kNone ? kNobody : stroke_owner[std::size_t(winner)];
+      if (!runs.owner.empty() && winner != FloorBlock::kNone &&
+          std::find(found, found + count, winner) == found + count)
+        found[count++] = winner;
+    }
+    owner[k] = latest_owner;
+  }
+  for (std::size_t r = 0; r < count; ++r)
+    if (strokes[std::size_t(found[r])].run_count > 0)
+      find_run_owners(found[r], block, middle, spacing_mm, owner);
+}
+
+} // namespace asperity

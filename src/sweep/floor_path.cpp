@@ -1,0 +1,71 @@
+// Turns pieces into strokes, portion by portion, and merges what runs on.
+#include "floor_path.h"
+
+#include "asperity/base/parallel.h"
+
+#include <algorithm>
+
+namespace asperity {
+namespace {
+
+constexpr std::size_t kPortion = 4096; ///< pieces
+
+struct Portion {
+  std::vector<FloorStroke> strokes;
+  FloorRuns runs;
+};
+
+bool owners_rise(const SweptPath &path) {
+  return std::is_sorted(path.pieces.begin(), path.pieces.end(),
+                        [](const SweptPiece &a, const SweptPiece &b) { return a.owner < b.owner; });
+}
+
+std::vector<Portion> portions_of(const SweptPath &path, const MergeRule &rule, int threads) {
+  std::vector<Portion> portions((path.pieces.size() + kPortion - 1) / kPortion);
+  for_each_band(path.pieces.size(), kPortion, threads, [&](std::size_t begin, std::size_t end) {
+    Portion &portion = portions[begin / kPortion];
+    portion.strokes = floor_strokes(path, begin, end);
+    if (rule.within_mm > 0.0)
+      portion.strokes = merged_strokes(portion.strokes, rule, portion.runs);
+  });
+  return portions;
+}
+
+void append(FloorPath &whole, const Portion &portion) {
+  const auto shift = static_cast<std::uint32_t>(whole.runs.joint_mm.size());
+  for (FloorStroke stroke : portion.strokes) {
+    stroke.run_first += shift;
+    whole.strokes.push_back(stroke);
+  }
+  whole.runs.joint_mm.insert(whole.runs.joint_mm.end(), portion.runs.joint_mm.begin(),
+                             portion.runs.joint_mm.end());
+  whole.runs.owner.insert(whole.runs.owner.end(), portion.runs.owner.begin(), portion.runs.owner.end());
+}
+
+} // namespace
+
+FloorPath floor_path(const SweptPath &path, double merge_within_mm, int threads) {
+  FloorPath whole;
+  for (const SweptCutter &cutter : path.cutters)
+    whole.flanks.emplace_back(cutter.profile);
+  const bool rise = owners_rise(path);
+  const std::vector<Portion> portions = portions_of(path, {merge_within_mm, rise}, threads);
+  std::size_t strokes = 0;
+  for (const Portion &portion : portions)
+    strokes += portion.strokes.size();
+  whole.strokes.reserve(strokes);
+  for (const Portion &portion : portions)
+    append(whole, portion);
+  for (std::size_t i = 1; i < whole.strokes.size(); ++i)
+    if (whole.strokes[i].joins_previous)
+      clip_at_joint(whole.strokes[i - 1], whole.strokes[i], whole.flanks[whole.strokes[i].cutter]);
+  if (!rise)
+    std::stable_sort(whole.strokes.begin(), whole.strokes.end(),
+                     [](const FloorStroke &a, const FloorStroke &b) { return a.owner < b.owner; });
+  whole.stroke_owner.reserve(whole.strokes.size());
+  for (const FloorStroke &stroke : whole.strokes)
+    whole.stroke_owner.push_back(stroke.owner);
+  return whole;
+}
+
+} // namespace asperity

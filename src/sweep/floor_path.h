@@ -1,0 +1,33 @@
+// The whole path as strokes, in the order of their owners, with what is needed to name each cell's owner.
+#pragma once
+
+#include "floor_block.h"
+#include "floor_flank.h"
+#include "floor_merge.h"
+#include "floor_stroke.h"
+
+#include <array>
+#include <vector>
+
+namespace asperity {
+
+struct FloorPath {
+  std::vector<Flank> flanks;               ///< of the cutters
+  std::vector<FloorStroke> strokes;        ///< by rising owner
+  std::vector<std::uint32_t> stroke_owner; ///< of each stroke; of a merged one the least
+  FloorRuns runs;
+
+  /// Who owns each cell of a block about `middle`; kNobody where no stroke came.
+  void find_owners(const FloorBlock &block, Vec2 middle, double spacing_mm,
+                   std::array<std::uint32_t, FloorBlock::kCells> &owner) const;
+
+private:
+  std::uint32_t owner_at(const FloorStroke &stroke, double place_mm) const;
+  void find_run_owners(std::int32_t index, const FloorBlock &block, Vec2 middle, double spacing_mm,
+                       std::array<std::uint32_t, FloorBlock::kCells> &owner) const;
+};
+
+/// Pieces are taken in portions that do not depend on the number of threads.
+FloorPath floor_path(const SweptPath &path, double merge_within_mm, int threads);
+
+} // namespace asperity
