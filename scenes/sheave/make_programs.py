@@ -53,8 +53,8 @@ def lap():
     return [at(i / CHORDS) for i in range(1, CHORDS + 1)]
 
 
-def approach():
-    return [f"G0 {at(0.0, radius=40.0)}", "G0 Z16.000", f"G1 {at(0.0)} F{SIDE_FEED}"]
+def approach(feed):
+    return [f"G0 {at(0.0, radius=40.0)}", "G0 Z16.000", f"G1 {at(0.0)} F{feed}"]
 
 
 def leave():
@@ -62,7 +62,7 @@ def leave():
 
 
 def plunged(levels):
-    lines = ["(rim, one plunge a level)"] + approach()
+    lines = ["(rim, one plunge a level)"] + approach(SIDE_FEED)
     for z in levels:
         lines.append(f"G1 Z{z:.3f} F{PLUNGE_FEED}")
         lines.append(f"G1 {at(1 / CHORDS)} F{SIDE_FEED}")
@@ -72,7 +72,7 @@ def plunged(levels):
 
 def zigzag(bottom, drop_per_lap):
     """Whole laps that descend all the way, turning back at the seam, then one level lap."""
-    lines = ["(rim, zigzag ramp: whole laps descending, back and forth)"] + approach()
+    lines = ["(rim, zigzag ramp: whole laps descending, back and forth)"] + approach(RAMP_FEED)
     z, forward = TOP, True
     lines.append(f"G1 Z{z:.3f} F{PLUNGE_FEED}")
     first = True

@@ -2,6 +2,7 @@
 #include "command_line.h"
 
 #include "command_check.h"
+#include "command_passes.h"
 #include "command_predict.h"
 #include "command_trace.h"
 #include "number_check.h"
@@ -140,6 +141,18 @@ void add_check(CLI::App &app, std::filesystem::path &job_file) {
   command->footer("Exit status: 0 both can be read (there may be warnings), 2 something is wrong.");
 }
 
+void add_passes(CLI::App &app, PassesRequest &request) {
+  CLI::App *command = app.add_subcommand(
+      "passes", "Plan the job's [[pass]] sections and write them as a program for the controller");
+  add_job_file(*command, request.job_file);
+  command
+      ->add_option("-o,--output", request.program,
+                   "Write the program (RS-274) to this file; left out: only sum up")
+      ->type_name("FILE");
+  command->footer("Exit status: 0 planned; 2 the job is wrong, a pass cannot be planned or the file cannot be "
+                  "written.");
+}
+
 int run(int argc, const char *const *argv) {
   CLI::App app(kPurpose, "asperity");
   app.set_version_flag("--version", "asperity " ASPERITY_VERSION);
@@ -155,6 +168,8 @@ int run(int argc, const char *const *argv) {
   PictureRequest picture;
   add_picture(app, picture);
   add_check(app, checked_job);
+  PassesRequest passes;
+  add_passes(app, passes);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError &error) {
@@ -162,6 +177,8 @@ int run(int argc, const char *const *argv) {
   }
   if (app.got_subcommand("check"))
     return static_cast<int>(command_check(checked_job));
+  if (app.got_subcommand("passes"))
+    return static_cast<int>(command_passes(passes));
   if (app.got_subcommand("view"))
     return static_cast<int>(command_view(shown));
   if (app.got_subcommand("picture"))

@@ -117,6 +117,8 @@ Job read_all(KeyReader &root, const std::filesystem::path &file,
   job.setup = read_section(root, "setup", Need::optional, read_setup);
   job.effects = read_section(root, "effects", Need::optional, read_effects);
   job.resolution = read_section(root, "chart", Need::optional, read_chart);
+  job.passes = read_passes(root, job);
+  job.between_passes = read_between_passes(root, job);
   job.defaults_used = defaults_used;
   job.uncertainty = read_uncertainty_section(root, job);
   root.finish();

@@ -10,23 +10,25 @@ namespace asperity {
 
 class OffsetPiece {
 public:
-  /// Element `index` of `count`, moved by outward_mm to its right. Nothing for an arc with no radius left.
-  static std::optional<OffsetPiece> shifted(const OutlineElement &element, std::size_t index,
-                                            std::size_t count, double outward_mm);
+  /// The element moved by outward_mm to its right. Nothing for an arc with no radius left.
+  static std::optional<OffsetPiece> shifted(const OutlineElement &element, double outward_mm);
+  /// The arc round the corner between two elements, where it opens on that side.
+  static std::optional<OffsetPiece> round_corner(const OutlineElement &before, const OutlineElement &after,
+                                                 double outward_mm);
 
   Vec2 begin() const { return at(from_); }
   Vec2 end() const { return at(to_); }
-  Vec2 tangent_at_begin() const { return whole_.tangent(0.0); }
-  Vec2 tangent_at_end() const { return whole_.tangent(whole_.length_mm()); }
   /// Corners of the outline this piece came from.
   Vec2 corner_before() const { return corner_before_; }
   Vec2 corner_after() const { return corner_after_; }
-  bool is_followed_by(const OffsetPiece &next) const { return next.index_ == (index_ + 1) % count_; }
   /// What is left; below 0 when both ends were trimmed past each other.
   double length_mm() const { return to_ - from_; }
   /// The untrimmed line or arc.
   const OutlineElement &whole() const { return whole_; }
   OutlineElement element() const;
+
+  /// How far p lies beyond the untrimmed piece's ends, along it [mm]; 0 on it.
+  double beyond_mm(Vec2 p) const;
 
   void restore();
   void begin_at(Vec2 p) { from_ = place_of(p); }
@@ -38,7 +40,6 @@ private:
   double place_of(Vec2 p) const;
 
   OutlineElement whole_;
-  std::size_t index_ = 0, count_ = 0;
   Vec2 corner_before_{0.0}, corner_after_{0.0};
   double from_ = 0.0, to_ = 0.0;
 };

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace asperity {
 
@@ -22,47 +23,41 @@ constexpr double kCheckStep_mm = 0.05;
 /// ... but never more than so many a piece.
 constexpr int kMostChecks = 4000;
 
-/// Where the pieces' neighbours meet.
-enum class Joint { meets, opens, crosses };
-
-Joint joint_between(const OffsetPiece &a, const OffsetPiece &b, double outward_mm) {
-  if (glm::distance(a.end(), b.begin()) < kMeet_mm)
-    return Joint::meets;
-  if (!a.is_followed_by(b))
-    return Joint::crosses;
-  const double turn = cross(a.tangent_at_end(), b.tangent_at_begin());
-  return (outward_mm > 0.0 ? turn > 0.0 : turn < 0.0) ? Joint::opens : Joint::crosses;
-}
-
-/// Trims both to their crossing nearest the corner; false if they have none.
+/// Trims both to their crossing: one that lies on both if there is, else the nearest to the corner between
+/// them. False if they have none.
 bool trim(OffsetPiece &a, OffsetPiece &b) {
-  const Vec2 corner = a.is_followed_by(b) ? a.corner_after() : 0.5 * (a.corner_after() + b.corner_before());
+  const Vec2 corner = 0.5 * (a.corner_after() + b.corner_before());
   const std::vector<Vec2> crossings = crossings_of(a, b);
   if (crossings.empty())
     return false;
-  const Vec2 at = *std::min_element(crossings.begin(), crossings.end(), [corner](Vec2 p, Vec2 q) {
-    return glm::distance(p, corner) < glm::distance(q, corner);
-  });
+  const auto rank = [&](Vec2 p) {
+    const double beyond_mm = a.beyond_mm(p) + b.beyond_mm(p);
+    return std::pair(beyond_mm < kMeet_mm ? 0.0 : beyond_mm, glm::distance(p, corner));
+  };
+  const Vec2 at = *std::min_element(crossings.begin(), crossings.end(),
+                                    [&rank](Vec2 p, Vec2 q) { return rank(p) < rank(q); });
   a.end_at(at);
   b.begin_at(at);
   return true;
 }
 
-/// One round of trimming. Returns the piece that came out shortest, if it has no length left.
-std::optional<std::size_t> trim_all(std::vector<OffsetPiece> &pieces, double outward_mm, bool &is_trimmed,
-                                    std::optional<std::size_t> &stuck) {
+/// One round of trimming all neighbours that do not meet. Returns a piece that has to go: the one with the
+/// least length left, if that is none, or the shorter of two that cannot meet.
+std::optional<std::size_t> trim_all(std::vector<OffsetPiece> &pieces, bool &is_trimmed) {
   for (OffsetPiece &piece : pieces)
     piece.restore();
   const std::size_t n = pieces.size();
-  std::vector<Joint> joints(n);
+  std::vector<bool> meets(n);
   for (std::size_t i = 0; i < n; ++i)
-    joints[i] = joint_between(pieces[i], pieces[(i + 1) % n], outward_mm);
+    meets[i] = glm::distance(pieces[i].end(), pieces[(i + 1) % n].begin()) < kMeet_mm;
+  is_trimmed = false;
   for (std::size_t i = 0; i < n; ++i) {
-    if (joints[i] != Joint::crosses)
+    const std::size_t next = (i + 1) % n;
+    if (meets[i])
       continue;
     is_trimmed = true;
-    if (!trim(pieces[i], pieces[(i + 1) % n]) && !stuck)
-      stuck = i;
+    if (!trim(pieces[i], pieces[next]))
+      return pieces[i].whole().length_mm() < pieces[next].whole().length_mm() ? i : next;
   }
   const auto shortest =
       std::min_element(pieces.begin(), pieces.end(), [](const OffsetPiece &a, const OffsetPiece &b) {
@@ -73,22 +68,26 @@ std::optional<std::size_t> trim_all(std::vector<OffsetPiece> &pieces, double out
   return static_cast<std::size_t>(shortest - pieces.begin());
 }
 
-std::vector<OutlineElement> joined(const std::vector<OffsetPiece> &pieces, double outward_mm) {
+std::vector<OutlineElement> joined(const std::vector<OffsetPiece> &pieces) {
   std::vector<OutlineElement> elements;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
-    const OffsetPiece &next = pieces[(i + 1) % pieces.size()];
-    OutlineElement element = pieces[i].element();
-    if (joint_between(pieces[i], next, outward_mm) != Joint::opens) {
-      element.end = next.begin();
-      elements.push_back(element);
-      continue;
-    }
-    elements.push_back(element);
-    const Vec2 centre = pieces[i].corner_after();
-    const Vec2 from = element.end - centre, to = next.begin() - centre;
-    elements.push_back({element.end, next.begin(), centre, std::atan2(cross(from, to), glm::dot(from, to))});
+    elements.push_back(pieces[i].element());
+    elements.back().end = pieces[(i + 1) % pieces.size()].begin();
   }
   return elements;
+}
+
+std::vector<OffsetPiece> shifted_pieces(const Outline &outline, double outward_mm) {
+  std::vector<OffsetPiece> pieces;
+  const std::vector<OutlineElement> &elements = outline.elements();
+  for (std::size_t i = 0; i < elements.size(); ++i) {
+    if (const auto piece = OffsetPiece::shifted(elements[i], outward_mm))
+      pieces.push_back(*piece);
+    if (const auto arc =
+            OffsetPiece::round_corner(elements[i], elements[(i + 1) % elements.size()], outward_mm))
+      pieces.push_back(*arc);
+  }
+  return pieces;
 }
 
 /// The first place where the path comes nearer to the outline than it should, or lies on its wrong side.
@@ -115,28 +114,19 @@ OffsetOutline offset_outline(const Outline &outline, double outward_mm) {
     result.path = outline;
     return result;
   }
-  std::vector<OffsetPiece> pieces;
-  for (std::size_t i = 0; i < outline.elements().size(); ++i)
-    if (const auto piece =
-            OffsetPiece::shifted(outline.elements()[i], i, outline.elements().size(), outward_mm))
-      pieces.push_back(*piece);
+  std::vector<OffsetPiece> pieces = shifted_pieces(outline, outward_mm);
   result.tightest = outline.elements().front().begin;
-
   // Pieces that lose all their length go, one at a time: their neighbours then cross each other.
   while (!pieces.empty()) {
-    std::optional<std::size_t> stuck;
-    const auto gone = trim_all(pieces, outward_mm, result.is_trimmed, stuck);
-    if (!gone && !stuck)
-      break;
-    const std::size_t which = gone ? *gone : *stuck;
-    result.tightest = pieces[which].corner_after();
+    const auto gone = trim_all(pieces, result.is_trimmed);
     if (!gone)
-      return result;
-    pieces.erase(pieces.begin() + static_cast<std::ptrdiff_t>(which));
+      break;
+    result.tightest = pieces[*gone].corner_after();
+    pieces.erase(pieces.begin() + static_cast<std::ptrdiff_t>(*gone));
   }
   if (pieces.empty())
     return result;
-  std::vector<OutlineElement> elements = joined(pieces, outward_mm);
+  std::vector<OutlineElement> elements = joined(pieces);
   if (const auto near = too_near(outline, elements, outward_mm)) {
     result.tightest = *near;
     return result;
