@@ -2,7 +2,7 @@
 #include "asperity/tolerance/tolerance.h"
 
 #include "asperity/base/parallel.h"
-#include "asperity/predict/chart_plan.h"
+#include "asperity/tolerance/coarser_job.h"
 #include "asperity/tolerance/counter_draw.h"
 #include "asperity/tolerance/variance_share.h"
 
@@ -28,21 +28,6 @@ struct Prediction {
   std::vector<KeyNumber> numbers;
   std::vector<WantedCheck> checks;
 };
-
-/// The job with its charts coarser than a single prediction's, the finest feature deciding.
-Job coarsened(const Job &job, double coarser) {
-  Job result = job;
-  double wall_mm = std::numeric_limits<double>::infinity(), floor_mm = wall_mm;
-  for (const Feature &feature : job.features) {
-    double &finest = std::holds_alternative<WallFeature>(feature) ? wall_mm : floor_mm;
-    finest = std::min(finest, chart_spacing_mm(job, feature));
-  }
-  if (std::isfinite(wall_mm))
-    result.resolution.wall_spacing_mm = wall_mm * coarser;
-  if (std::isfinite(floor_mm))
-    result.resolution.floor_spacing_mm = floor_mm * coarser;
-  return result;
-}
 
 Prediction predicted(const Job &job, const Program &program, const ToleranceOptions &options, int threads) {
   const Outcome outcome =
@@ -71,7 +56,7 @@ struct DrawnJob {
 
 DrawnJob make_drawn_job(const JobToDraw &from, const ToleranceOptions &options) {
   DrawnJob drawn_job{
-      coarsened(from.job, options.coarser), from.program, uncertain_inputs(from.job), {}, {}, {}};
+      coarser_job(from.job, options.coarser), from.program, uncertain_inputs(from.job), {}, {}, {}};
   drawn_job.stated = predicted(drawn_job.job, drawn_job.program, options, options.threads);
   drawn_job.values.resize(static_cast<std::size_t>(options.draws));
   drawn_job.met.resize(static_cast<std::size_t>(options.draws));

@@ -3,7 +3,7 @@
 # it is in scenes.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
-ROOMS=(base shape job gcode passes motion chart sweep cut surface texture finding predict number tolerance compare study report picture render viewer sheet cli)
+ROOMS=(base shape job gcode passes motion chart sweep cut surface texture finding predict number tolerance compare study calibrate report picture render viewer sheet cli)
 failures=0
 
 rank() { for i in "${!ROOMS[@]}"; do [ "${ROOMS[$i]}" = "$1" ] && { echo "$i"; return; }; done; echo -1; }
@@ -21,8 +21,8 @@ for room in "${ROOMS[@]}"; do
 done
 
 # The engine draws nothing and prints nothing.
-if grep -rnE '#include <(epoxy|GL|GLFW|imgui|iostream|cstdio)' include/asperity/{base,shape,job,gcode,passes,motion,chart,sweep,cut,surface,texture,finding,predict,number,tolerance,compare,study} \
-     src/{base,shape,job,gcode,passes,motion,chart,sweep,cut,surface,texture,finding,predict,number,tolerance,compare,study} 2>/dev/null; then
+if grep -rnE '#include <(epoxy|GL|GLFW|imgui|iostream|cstdio)' include/asperity/{base,shape,job,gcode,passes,motion,chart,sweep,cut,surface,texture,finding,predict,number,tolerance,compare,study,calibrate} \
+     src/{base,shape,job,gcode,passes,motion,chart,sweep,cut,surface,texture,finding,predict,number,tolerance,compare,study,calibrate} 2>/dev/null; then
   echo "the engine must not draw or print"; failures=$((failures + 1))
 fi
 

@@ -43,56 +43,66 @@ void expect_same(const Tolerance &a, const Tolerance &b) {
   }
 }
 
+/// The bush without bending under one uncertain length, U = 0.08 mm (k = 2), u = 0.04 mm.
+constexpr int kDraws = 120;
+constexpr double kU_mm = 0.04;
+const Tolerance &one_uncertain_length() {
+  static const Tolerance tolerance = [] {
+    BushJob bush = bush_job();
+    bush.job.effects.cutter_bending = bush.job.effects.machine_bending = bush.job.effects.blank_bending =
+        false;
+    bush.job.uncertainty.cutter_diameter_mm = 2.0 * kU_mm;
+    return run(bush, {.draws = kDraws});
+  }();
+  return tolerance;
+}
+
 // derived: without bending the cutter's centre runs at 13 mm; a cutter larger by d makes the disc smaller by
-// d. With U = 0.04 mm (k = 2) the disc's diameter has the standard deviation 0.02 mm. The standard deviation
-// of 400 draws is off by 1/sqrt(2 x 400), 3.5 %; four of them.
+// d. The standard deviation of n draws is off by 1/sqrt(2 n), the mean by 1/sqrt(n): four of them.
 TEST(Tolerance, OfOneCutterErrorIsThatErrorOnTheDiameter) {
-  BushJob bush = bush_job();
-  bush.job.effects.cutter_bending = bush.job.effects.machine_bending = bush.job.effects.blank_bending = false;
-  bush.job.uncertainty.cutter_diameter_mm = 0.04;
-  const Tolerance tolerance = run(bush, {.draws = 400});
-  ASSERT_EQ(tolerance.status, Status::done) << tolerance.why;
-  const Band *diameter = find_band(tolerance, "side/diameter_mm");
+  ASSERT_EQ(one_uncertain_length().status, Status::done) << one_uncertain_length().why;
+  const Band *diameter = find_band(one_uncertain_length(), "side/diameter_mm");
   ASSERT_NE(diameter, nullptr);
-  EXPECT_NEAR(diameter->standard_deviation, 0.02, 0.02 * 4.0 * 0.035);
-  EXPECT_NEAR(diameter->mean, diameter->value, 4.0 * 0.02 / std::sqrt(400.0));
+  EXPECT_NEAR(diameter->standard_deviation, kU_mm, kU_mm * 4.0 / std::sqrt(2.0 * kDraws));
+  EXPECT_NEAR(diameter->mean, diameter->value, kU_mm * 4.0 / std::sqrt(kDraws));
   ASSERT_EQ(diameter->shares.size(), 1u);
   EXPECT_NEAR(diameter->shares[0].share, 1.0, 1e-3); // charts are single precision
   EXPECT_EQ(diameter->shares[0].input, "cutter 1 cutter_diameter_mm");
-  EXPECT_NEAR(diameter->high - diameter->low, 2.0 * 1.96 * 0.02, 0.012);
+  // The ends of the band are the 2.5 % quantiles, each off by some sqrt(0.025 0.975/n)/0.0584 = 0.24 u.
+  EXPECT_NEAR(diameter->high - diameter->low, 2.0 * 1.96 * kU_mm, 4.0 * std::sqrt(2.0) * 0.24 * kU_mm);
+}
+
+// derived: by JCGM 106 the probability that a normal size with standard deviation u, its middle off by the
+// runout of 0.02 mm, lies within +-0.05 mm. Of n draws: four standard deviations of the binomial.
+TEST(Tolerance, CountsHowOftenAWantedSizeIsMet) {
+  ASSERT_EQ(one_uncertain_length().conformances.size(), 1u);
+  const auto below = [](double g) { return 0.5 * std::erfc(-g / std::sqrt(2.0)); };
+  const double expected = below((0.05 + 0.02) / kU_mm) - below((-0.05 + 0.02) / kU_mm);
+  EXPECT_NEAR(one_uncertain_length().conformances[0].met_share, expected,
+              4.0 * std::sqrt(expected * (1.0 - expected) / kDraws));
+}
+
+const Tolerance &first_run() {
+  static const Tolerance tolerance = run(uncertain_bush(), {.draws = 16, .seed = 5});
+  return tolerance;
 }
 
 TEST(Tolerance, IsRepeatableBySeed) {
-  const Tolerance first = run(uncertain_bush(), {.draws = 40, .seed = 5});
-  expect_same(first, run(uncertain_bush(), {.draws = 40, .seed = 5}));
-  const Tolerance other = run(uncertain_bush(), {.draws = 40, .seed = 6});
-  EXPECT_NE(find_band(first, "side/diameter_mm")->mean, find_band(other, "side/diameter_mm")->mean);
+  expect_same(first_run(), run(uncertain_bush(), {.draws = 16, .seed = 5}));
+  const Tolerance other = run(uncertain_bush(), {.draws = 16, .seed = 6});
+  EXPECT_NE(find_band(first_run(), "side/diameter_mm")->mean, find_band(other, "side/diameter_mm")->mean);
 }
 
 TEST(Tolerance, GivesTheSameBitsOnOneThreadAndOnMany) {
-  expect_same(run(uncertain_bush(), {.draws = 40, .threads = 1}),
-              run(uncertain_bush(), {.draws = 40, .threads = 4}));
-}
-
-// derived: by JCGM 106 the conformance probability of a normal size with standard deviation s about the
-// middle of a tolerance of +-t is 2 Phi(t/s) - 1; here the middle is off by the runout, 0.02 mm. Binomial of
-// 400 draws: four standard deviations, 0.1 at most.
-TEST(Tolerance, CountsHowOftenAWantedSizeIsMet) {
-  BushJob bush = bush_job();
-  bush.job.effects.cutter_bending = bush.job.effects.machine_bending = bush.job.effects.blank_bending = false;
-  bush.job.uncertainty.cutter_diameter_mm = 0.08;
-  const Tolerance tolerance = run(bush, {.draws = 400});
-  ASSERT_EQ(tolerance.conformances.size(), 1u);
-  const auto below = [](double g) { return 0.5 * std::erfc(-g / std::sqrt(2.0)); };
-  const double expected = below((0.05 + 0.02) / 0.04) - below((-0.05 + 0.02) / 0.04);
-  EXPECT_NEAR(tolerance.conformances[0].met_share, expected, 0.1);
+  expect_same(first_run(), run(uncertain_bush(), {.draws = 16, .seed = 5, .threads = 1}));
+  expect_same(first_run(), run(uncertain_bush(), {.draws = 16, .seed = 5, .threads = 4}));
 }
 
 // A job against itself differs by nothing under the same draws, whatever is uncertain.
 TEST(ToleranceOfDifference, OfAJobAgainstItselfIsNought) {
   const BushJob &bush = uncertain_bush();
   const JobToDraw side{bush.job, bush.program};
-  const Tolerance difference = tolerance_of_difference(side, side, {.draws = 20}, Progress{});
+  const Tolerance difference = tolerance_of_difference(side, side, {.draws = 6}, Progress{});
   ASSERT_FALSE(difference.bands.empty());
   for (const Band &band : difference.bands) {
     EXPECT_EQ(band.low, 0.0) << band.id;
@@ -105,7 +115,7 @@ TEST(ToleranceOfDifference, CommonErrorsCancel) {
   BushJob bush = bush_job(), larger = bush;
   bush.job.uncertainty.cutter_diameter_mm = larger.job.uncertainty.cutter_diameter_mm = 0.06;
   larger.job.blank.diameter_mm = 21.5;
-  const ToleranceOptions options{.draws = 40};
+  const ToleranceOptions options{.draws = 20};
   const Tolerance alone = tolerance_of({bush.job, bush.program}, options, Progress{});
   const Tolerance difference =
       tolerance_of_difference({bush.job, bush.program}, {larger.job, larger.program}, options, Progress{});
