@@ -4,6 +4,7 @@
 #include "command_check.h"
 #include "command_passes.h"
 #include "command_predict.h"
+#include "command_study_options.h"
 #include "command_trace.h"
 #include "number_check.h"
 #include "picture_options.h"
@@ -168,6 +169,8 @@ int run(int argc, const char *const *argv) {
   PictureRequest picture;
   add_picture(app, picture);
   add_check(app, checked_job);
+  StudyCommand study;
+  add_study(app, study);
   PassesRequest passes;
   add_passes(app, passes);
   try {
@@ -181,6 +184,8 @@ int run(int argc, const char *const *argv) {
     return static_cast<int>(command_passes(passes));
   if (app.got_subcommand("view"))
     return static_cast<int>(command_view(shown));
+  if (app.got_subcommand("study"))
+    return static_cast<int>(command_study(study));
   if (app.got_subcommand("picture"))
     return static_cast<int>(command_picture(picture));
   return static_cast<int>(app.got_subcommand("trace") ? command_trace(trace) : command_predict(request));

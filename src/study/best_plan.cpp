@@ -62,6 +62,15 @@ void add_moved_names(const toml::node &node, const std::string &key, const fs::p
   }
 }
 
+/// The largest share of a limit that is used up; decides between plans of equal time.
+double tightness_of(const Trial &trial) {
+  double tightest = 0.0;
+  for (const TrialCheck &check : trial.checks)
+    if (check.limit > 0.0)
+      tightest = std::max(tightest, check.predicted / check.limit);
+  return tightest;
+}
+
 } // namespace
 
 std::optional<ExtraLimit> read_limit(std::string_view text, bool is_upper, const StudyResults &results,
@@ -104,7 +113,7 @@ std::vector<TrialCheck> missed_checks(const Trial &trial, const std::vector<Extr
 BestPlan best_plan(const StudyResults &results, const std::vector<ExtraLimit> &limits) {
   BestPlan plan;
   plan.wants_anything = !limits.empty();
-  double best_s = kInfinite;
+  std::pair best{kInfinite, kInfinite};
   std::tuple<bool, double, double> nearest{true, kInfinite, kInfinite};
   for (std::size_t i = 0; i < results.trials.size(); ++i) {
     const Trial &trial = results.trials[i];
@@ -114,9 +123,10 @@ BestPlan best_plan(const StudyResults &results, const std::vector<ExtraLimit> &l
     const std::vector<TrialCheck> missed = missed_checks(trial, limits);
     if (missed.empty() && trial.dangers == 0) {
       ++plan.well_count;
-      if (!plan.best || time_of(trial) < best_s) {
+      const std::pair rank{time_of(trial), tightness_of(trial)};
+      if (!plan.best || rank < best) {
         plan.best = i;
-        best_s = time_of(trial);
+        best = rank;
       }
     }
     const std::tuple distance{trial.dangers > 0, worst_of(missed), time_of(trial)};

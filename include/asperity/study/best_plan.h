@@ -21,7 +21,8 @@ std::optional<ExtraLimit> read_limit(std::string_view text, bool is_upper, const
                                      Problems &problems);
 
 struct BestPlan {
-  /// Index of the fastest trial that meets everything wanted without a danger.
+  /// Index of the fastest trial that meets everything wanted without a danger; of equally fast ones the one
+  /// that uses up least of its tightest limit.
   std::optional<std::size_t> best;
   /// If there is none: the one without a danger (if any is) whose worst shortfall is smallest, then the
   /// fastest.
