@@ -1,6 +1,7 @@
 #include "bending.h"
 
 #include "asperity/base/units.h"
+#include "tooth_integral.h"
 
 #include <cmath>
 
@@ -30,21 +31,35 @@ std::array<double, kBendNodes> slow_offset_mm(const std::vector<double> &slice_n
   return offset;
 }
 
-/// Bending of the cutter, normal to the feed (+ left), at node height i when a tooth makes the wall there
-/// [mm].
-double cutter_offset_mm(const Contact &contact, const CutterModel &cutter, const ForceCoefficients &k,
-                        double feed_per_tooth_mm, double node_mm, double wall_phi_rad,
-                        std::vector<Vec3> &slice_force) {
-  const double phi0 = wall_phi_rad + node_mm * std::tan(cutter.teeth.helix_rad) / cutter.teeth.radius_mm;
-  force_at_N(k, contact.slices, cutter.teeth, feed_per_tooth_mm, phi0, slice_force);
-  double offset = 0.0;
-  for (std::size_t s = 0; s < contact.slices.size(); ++s) {
-    const double middle = 0.5 * (contact.slices[s].z_low_mm + contact.slices[s].z_high_mm);
-    if (slice_force[s].y != 0.0)
-      offset += cutter_compliance_mm_per_N(cutter.beam, node_mm, middle) * slice_force[s].y;
+/// The cutter bent by its teeth: how far its axis stands off, normal to the feed (+ left), when a tooth makes
+/// the wall at a node's height.
+class BentByTeeth {
+public:
+  BentByTeeth(const Contact &contact, const CutterModel &cutter, const ForceCoefficients &k,
+              double feed_per_tooth_mm)
+      : contact_(contact), cutter_(cutter), k_(k), feed_per_tooth_mm_(feed_per_tooth_mm),
+        ready_(contact.slices, cutter.teeth), lag_per_mm_of_radius_(std::tan(cutter.teeth.helix_rad)) {}
+
+  double offset_mm(double node_mm, double wall_phi_rad) const {
+    const double phi0 = wall_phi_rad + node_mm * lag_per_mm_of_radius_ / cutter_.teeth.radius_mm;
+    double offset = 0.0;
+    ready_.forces_at(k_, feed_per_tooth_mm_, phi0, [&](std::size_t s, const Vec3 &force_N) {
+      const ImmersedSlice &slice = contact_.slices[s];
+      const double middle = 0.5 * (slice.z_low_mm + slice.z_high_mm);
+      if (force_N.y != 0.0)
+        offset += cutter_compliance_mm_per_N(cutter_.beam, node_mm, middle) * force_N.y;
+    });
+    return offset;
   }
-  return offset;
-}
+
+private:
+  const Contact &contact_;
+  const CutterModel &cutter_;
+  const ForceCoefficients &k_;
+  double feed_per_tooth_mm_;
+  ReadySlices ready_;
+  double lag_per_mm_of_radius_;
+};
 
 } // namespace
 
@@ -84,14 +99,11 @@ Load side_load(const Contact &contact, const CutterModel &cutter, const ForceCoe
 
   // Where the axis stands when each wall is made.
   const auto slow = slow_offset_mm(normal_N, contact, cutter, yielding, tip_z_mm);
-  std::vector<Vec3> slice_force(contact.slices.size());
+  const BentByTeeth teeth(contact, cutter, k, feed_per_tooth_mm);
   const bool both = contact.makes_left_wall == contact.makes_right_wall;
   for (std::size_t i = 0; i < kBendNodes; ++i) {
     const double node = cutter.swept.node_height_mm[i];
-    const auto bend = [&](double phi) {
-      return cutter.bends ? cutter_offset_mm(contact, cutter, k, feed_per_tooth_mm, node, phi, slice_force)
-                          : 0.0;
-    };
+    const auto bend = [&](double phi) { return cutter.bends ? teeth.offset_mm(node, phi) : 0.0; };
     const double at_left = both || contact.makes_left_wall ? slow[i] + bend(0.0) : 0.0;
     const double at_right = both || contact.makes_right_wall ? slow[i] + bend(kPi) : 0.0;
     load.offset.left[i] = (both || contact.makes_left_wall ? at_left : at_right) * left;

@@ -25,7 +25,7 @@ class FrontHalf {
 public:
   FrontHalf(const Stock &stock, std::size_t layer, Vec2 centre, double radius_mm, Vec2 feed)
       : stock_(stock), layer_(layer), centre_(centre), radius_mm_(radius_mm), feed_(feed),
-        left_(left_of(feed)) {}
+        left_(left_of(feed)), step_mm_(radius_mm * kPi / kAngles) {}
 
   Vec2 point(double phi) const {
     return centre_ + radius_mm_ * (std::sin(phi) * feed_ + std::cos(phi) * left_);
@@ -35,6 +35,12 @@ public:
     const Vec2 direction = kDirections[static_cast<std::size_t>(i)];
     return stock_.depth_mm(layer_, centre_ + radius_mm_ * (direction.x * feed_ + direction.y * left_)) -
            kSkin_mm;
+  }
+
+  /// How many steps on from one of this depth are surely in air.
+  int steps_in_air(double depth) const {
+    const double air_mm = stock_.sure_air_mm(depth + kSkin_mm);
+    return air_mm > step_mm_ ? static_cast<int>(std::min(air_mm / step_mm_, double{kAngles})) : 0;
   }
 
   /// Angle between a and b (depths of opposite sign) where the stock's side is crossed.
@@ -59,34 +65,56 @@ private:
   Vec2 centre_;
   double radius_mm_;
   Vec2 feed_, left_;
+  double step_mm_; ///< along the circle
 };
 
 /// The immersed arcs of the front half: at most the first and the last one.
-int immersed_arcs(const FrontHalf &front, Immersion (&arcs)[2]) {
-  int count = 0;
-  double phi = 0.0, depth = front.depth_at_step(0);
-  double begin = depth > 0.0 ? 0.0 : -1.0;
-  const auto close = [&](double end) {
-    arcs[std::min(count, 1)] = {begin, end};
-    count = std::min(count + 1, 2);
-    begin = -1.0;
-  };
-  for (int i = 1; i <= kAngles; ++i) {
-    const double next = kPi * i / kAngles, next_depth = front.depth_at_step(i);
-    if ((depth > 0.0) != (next_depth > 0.0)) {
-      const double at = front.crossing(phi, depth, next, next_depth);
-      if (next_depth > 0.0)
-        begin = at;
-      else
-        close(at);
+class ImmersedArcs {
+public:
+  explicit ImmersedArcs(const FrontHalf &front) : front_(front) {}
+
+  /// Steps that lie in air for certain are not looked at; where the side is crossed both steps beside it are.
+  int find(Immersion (&arcs)[2]) {
+    double depth = front_.depth_at_step(0);
+    if (depth > 0.0)
+      begin_ = 0.0;
+    for (int i = 0; i < kAngles;) {
+      const int skipped = depth > 0.0 ? 0 : std::min(front_.steps_in_air(depth), kAngles - i);
+      if (skipped > 0)
+        i += skipped;
+      if (i == kAngles)
+        break;
+      const double next_depth = front_.depth_at_step(i + 1);
+      if ((depth > 0.0) != (next_depth > 0.0))
+        cross(i, skipped > 0 ? front_.depth_at_step(i) : depth, next_depth, arcs);
+      depth = next_depth;
+      ++i;
     }
-    phi = next;
-    depth = next_depth;
+    if (begin_ >= 0.0)
+      close(kPi, arcs);
+    return count_;
   }
-  if (begin >= 0.0)
-    close(kPi);
-  return count;
-}
+
+private:
+  /// Between step i and the next one.
+  void cross(int i, double depth, double next_depth, Immersion (&arcs)[2]) {
+    const double phi = kPi * i / kAngles, next = kPi * (i + 1) / kAngles;
+    const double at = front_.crossing(phi, depth, next, next_depth);
+    if (next_depth > 0.0)
+      begin_ = at;
+    else
+      close(at, arcs);
+  }
+  void close(double end, Immersion (&arcs)[2]) {
+    arcs[std::min(count_, 1)] = {begin_, end};
+    count_ = std::min(count_ + 1, 2);
+    begin_ = -1.0;
+  }
+
+  const FrontHalf &front_;
+  int count_ = 0;
+  double begin_ = -1.0;
+};
 
 void add_slice(Contact &contact, const ImmersedSlice &slice, double radius_mm) {
   const double length = slice.z_high_mm - slice.z_low_mm;
@@ -130,7 +158,7 @@ Contact contact_of_moving(const Stock &stock, const SweptCutter &cutter, Vec3 ti
       continue;
     const FrontHalf front(stock, l, plan(tip_mm) + offset_at(nodes, cutter, height), radius, feed);
     Immersion arcs[2];
-    const int count = immersed_arcs(front, arcs);
+    const int count = ImmersedArcs(front).find(arcs);
     double longest = 0.0;
     for (int i = 0; i < count; ++i) {
       // An earlier pass may have taken the layer's upper part.

@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
-#include <optional>
 
 namespace asperity {
 
@@ -36,28 +35,13 @@ Vec3 force_at_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slice
                 double feed_per_tooth_mm, double phi0_rad, std::span<Vec3> slice_force_N) {
   assert(slice_force_N.empty() || slice_force_N.size() == slices.size());
   assert(teeth.flutes > 0 && teeth.radius_mm > 0);
-  const double pitch_rad = 2.0 * kPi / teeth.flutes;
-  const double lag_per_mm = lag_rad_per_mm(teeth);
   Vec3 total{0.0};
-  Turn tip = turn_at(phi0_rad);
-  std::optional<ReadySlice> slice;
-  for (std::size_t i = 0; i < slices.size(); ++i) {
-    EdgeSums engaged;
-    slice = ReadySlice(slices[i], lag_per_mm, slice ? &*slice : nullptr);
-    if (slice->in_contact()) {
-      // The teeth stand a pitch apart, so those that touch this slice are counted off directly.
-      double tip_rad = phi0_rad + pitch_rad * std::ceil((slice->first_tip_rad() - phi0_rad) / pitch_rad);
-      for (; tip_rad <= slice->last_tip_rad(); tip_rad += pitch_rad) {
-        if (tip.rad != tip_rad)
-          tip = turn_at(tip_rad);
-        engaged += slice->at(tip);
-      }
-    }
-    const Vec3 of_slice = force_of(engaged, k, feed_per_tooth_mm);
-    total += of_slice;
-    if (!slice_force_N.empty())
-      slice_force_N[i] = of_slice;
-  }
+  ReadySlices(slices, teeth)
+      .forces_at(k, feed_per_tooth_mm, phi0_rad, [&](std::size_t i, const Vec3 &force_N) {
+        total += force_N;
+        if (!slice_force_N.empty())
+          slice_force_N[i] = force_N;
+      });
   return total;
 }
 

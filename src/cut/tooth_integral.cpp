@@ -53,4 +53,12 @@ ReadySlice::ReadySlice(const ImmersedSlice &slice, double lag_per_mm, const Read
   at_exit_ = same_exit ? below->at_exit_ : integral_to(turn_at(arc_.exit_rad));
 }
 
+ReadySlices::ReadySlices(std::span<const ImmersedSlice> slices, const ToothGeometry &teeth)
+    : pitch_rad_(2.0 * kPi / teeth.flutes) {
+  const double lag_per_mm = lag_rad_per_mm(teeth);
+  slices_.reserve(slices.size()); // each looks back at the one before
+  for (const ImmersedSlice &slice : slices)
+    slices_.emplace_back(slice, lag_per_mm, slices_.empty() ? nullptr : &slices_.back());
+}
+
 } // namespace asperity

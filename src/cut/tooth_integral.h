@@ -4,6 +4,8 @@
 #include "asperity/cut/force.h"
 
 #include <cmath>
+#include <span>
+#include <vector>
 
 namespace asperity {
 
@@ -78,6 +80,41 @@ private:
   EdgeSums at_entry_, at_exit_;           ///< the integral at the ends of the arc
   double first_tip_rad_, last_tip_rad_;
 };
+
+/// Slices made ready once for many rotor positions of one feed.
+class ReadySlices {
+public:
+  ReadySlices(std::span<const ImmersedSlice> slices, const ToothGeometry &teeth);
+
+  /// Force of every slice [N] while tooth 0's tip stands at phi0: of_slice(index, force).
+  template <class OfSlice>
+  void forces_at(const ForceCoefficients &k, double feed_per_tooth_mm, double phi0_rad,
+                 const OfSlice &of_slice) const;
+
+private:
+  double pitch_rad_;
+  std::vector<ReadySlice> slices_;
+};
+
+template <class OfSlice>
+void ReadySlices::forces_at(const ForceCoefficients &k, double feed_per_tooth_mm, double phi0_rad,
+                            const OfSlice &of_slice) const {
+  Turn tip = turn_at(phi0_rad);
+  for (std::size_t i = 0; i < slices_.size(); ++i) {
+    const ReadySlice &slice = slices_[i];
+    EdgeSums engaged;
+    if (slice.in_contact()) {
+      // The teeth stand a pitch apart, so those that touch this slice are counted off directly.
+      double tip_rad = phi0_rad + pitch_rad_ * std::ceil((slice.first_tip_rad() - phi0_rad) / pitch_rad_);
+      for (; tip_rad <= slice.last_tip_rad(); tip_rad += pitch_rad_) {
+        if (tip.rad != tip_rad)
+          tip = turn_at(tip_rad);
+        engaged += slice.at(tip);
+      }
+    }
+    of_slice(i, force_of(engaged, k, feed_per_tooth_mm));
+  }
+}
 
 inline EdgeSums ReadySlice::integral_within_arc(const Turn &phi) const {
   if (phi.rad <= arc_.entry_rad)

@@ -29,6 +29,14 @@ public:
 
   /// Signed distance to the layer's side surface at p [mm]; far outside the grid a large negative number.
   double depth_mm(std::size_t layer, Vec2 p) const;
+  /// From a depth of -d, d > 0, all places nearer than this are outside the stock as well [mm]; 0 = nothing
+  /// is known. Grid points hold at most the distance to the stock that is left, and p lies within a cell of
+  /// one.
+  double sure_air_mm(double depth_mm) const {
+    constexpr double kRounding_mm = 1e-3;
+    const double cells_mm = 2.0 * kRoot2 * grid_.cell_mm;
+    return depth_mm > kFarOutside ? -depth_mm - cells_mm - kRounding_mm : 0.0;
+  }
   /// Height of the stock's upper surface near p (nearest grid point); minus infinity off the grid.
   double surface_mm(Vec2 p) const;
 
@@ -46,6 +54,9 @@ public:
   std::size_t bytes() const;
 
 private:
+  static constexpr float kFarOutside = -1e6F;
+  static constexpr double kRoot2 = 1.4142135623730951;
+
   float *layer(std::size_t l) {
     return depth_.data() + l * static_cast<std::size_t>(grid_.nx) * static_cast<std::size_t>(grid_.ny);
   }
@@ -60,6 +71,18 @@ private:
   std::vector<float> depth_;
   std::vector<float> surface_;
 };
+
+// Asked millions of times a job, hence here.
+inline double Stock::depth_mm(std::size_t l, Vec2 p) const {
+  const Vec2 g = (p - grid_.origin_mm) / grid_.cell_mm;
+  if (!(g.x >= 0.0 && g.y >= 0.0 && g.x < grid_.nx - 1 && g.y < grid_.ny - 1))
+    return kFarOutside;
+  const int i = static_cast<int>(g.x), j = static_cast<int>(g.y);
+  const double fx = g.x - i, fy = g.y - j;
+  const float *row = layer(l) + static_cast<std::size_t>(j) * static_cast<std::size_t>(grid_.nx) + i;
+  const float *above = row + grid_.nx;
+  return (1 - fy) * ((1 - fx) * row[0] + fx * row[1]) + fy * ((1 - fx) * above[0] + fx * above[1]);
+}
 
 /// Heights between layers: the blank's ends, the given levels that lie between, and no layer thicker than
 /// thickest_mm; at most most_layers (the thinnest neighbours are joined first).
