@@ -15,6 +15,8 @@ constexpr float kRounding_mm = 4e-6f;
 constexpr float kHalfDiagonal = 1.41422f;
 /// "Belongs to no neighbour", kept finite so that vectors compare it.
 constexpr float kFar_mm = 1e30f;
+/// Whole vectors: what is computed beyond the last stroke is not looked at.
+constexpr std::size_t kLanes = 8;
 
 struct Columns {
   const float *field[BallLines::kFields];
@@ -82,7 +84,7 @@ void bounds_over(const Columns &columns, std::size_t count, CellSquare square, f
 void BallLines::make_room(std::size_t count) {
   if (count <= stroke_.size())
     return;
-  const std::size_t room = std::max<std::size_t>(64, 2 * count);
+  const std::size_t room = std::max<std::size_t>(64, (2 * count + kLanes - 1) / kLanes * kLanes);
   for (std::vector<float> &field : field_)
     field.resize(room);
   stroke_.resize(room);
@@ -137,7 +139,7 @@ void BallLines::measure(const CellSquare &square) {
   Columns columns;
   for (std::size_t f = 0; f < kFields; ++f)
     columns.field[f] = field_[f].data();
-  bounds_over(columns, count_, square, lean_, lower_.data(), upper_.data());
+  bounds_over(columns, (count_ + kLanes - 1) / kLanes * kLanes, square, lean_, lower_.data(), upper_.data());
 }
 
 float BallLines::least_upper() const {

@@ -46,9 +46,9 @@ inline __attribute__((always_inline)) void take(FloorBlock &block, const float *
 
 } // namespace
 
-void FloorBlock::clear() {
+void FloorBlock::clear(std::int32_t none) {
   height.fill(kInfinity);
-  winner.fill(kNone);
+  winner.fill(none);
   highest = kInfinity;
 }
 
@@ -113,8 +113,7 @@ void lower_block_to(FloorBlock &block, const std::array<float, FloorBlock::kCell
 }
 
 ASPERITY_VECTOR_CLONES
-void store_block_row(const FloorRow &row, const float *height, const std::uint32_t *owner,
-                     std::size_t cells) {
+void store_row(const FloorRow &row, const float *height, const std::uint32_t *owner, std::size_t cells) {
   const float *__restrict wanted = row.wanted;
   float *__restrict envelope = row.envelope;
   std::uint32_t *__restrict owners = row.owner;

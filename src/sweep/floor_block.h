@@ -12,13 +12,13 @@ namespace asperity {
 /// the last bit of the chart.
 struct FloorBlock {
   static constexpr std::size_t kSide = 8, kCells = kSide * kSide;
-  static constexpr std::int32_t kNone = 0x7fffffff; ///< no stroke yet
 
-  std::array<float, kCells> height;
-  std::array<std::int32_t, kCells> winner; ///< stroke
-  float highest;                           ///< of height
+  alignas(32) std::array<float, kCells> height;
+  alignas(32) std::array<std::int32_t, kCells> winner; ///< stroke
+  float highest;                                       ///< of height
 
-  void clear();
+  /// `none` stands for no stroke, and is greater than any.
+  void clear(std::int32_t none);
 };
 
 /// A ball on an endless straight line over a block; cells are counted -3.5 .. 3.5 from the middle.
@@ -57,6 +57,6 @@ struct FloorRow {
   std::uint32_t *owner;
   double offset, offset_per_cell; ///< plane above chart base at the row's first cell, and per cell
 };
-void store_block_row(const FloorRow &row, const float *height, const std::uint32_t *owner, std::size_t cells);
+void store_row(const FloorRow &row, const float *height, const std::uint32_t *owner, std::size_t cells);
 
 } // namespace asperity

@@ -31,27 +31,36 @@ void ball_places(const FloorStroke &stroke, double radius, Vec2 middle, double s
     }
 }
 
-} // namespace
+/// Looks members of one run up; neighbouring cells have neighbouring members.
+class Members {
+public:
+  Members(const FloorStroke &stroke, const FloorRuns &runs)
+      : joint_(runs.joint_mm.data() + stroke.run_first), owner_(runs.owner.data() + stroke.run_first),
+        last_(static_cast<std::ptrdiff_t>(stroke.run_count) - 1),
+        aside_(stroke.descends ? kAtJoint_mm : -kAtJoint_mm) {}
 
-std::uint32_t FloorPath::owner_at(const FloorStroke &stroke, double place_mm) const {
-  const double *joint = runs.joint_mm.data() + stroke.run_first;
-  // The smallest owner among equals: nearer the low end when owners rise with the stroke.
-  const double place = place_mm + (stroke.descends ? kAtJoint_mm : -kAtJoint_mm);
-  const auto count = static_cast<std::ptrdiff_t>(stroke.run_count);
-  const double share = std::clamp(place / stroke.length_mm, 0.0, 1.0);
-  auto i = std::min(count - 1, static_cast<std::ptrdiff_t>(share * double(count)));
-  // Members of much the same length are found at once, others by halving.
-  for (int step = 0; step < 4; ++step) {
-    if (i > 0 && place < joint[i - 1])
-      --i;
-    else if (i + 1 < count && place >= joint[i])
-      ++i;
-    else
-      return runs.owner[stroke.run_first + std::size_t(i)];
+  std::uint32_t owner_at(double place_mm) {
+    // The smallest owner among equals: nearer the low end when owners rise with the stroke.
+    const double place = place_mm + aside_;
+    constexpr std::ptrdiff_t kNear = 8;
+    if (at_ < 0 || place < joint_[std::max<std::ptrdiff_t>(0, at_ - kNear)] ||
+        place > joint_[std::min(last_, at_ + kNear)])
+      at_ = std::min(last_, std::upper_bound(joint_, joint_ + last_ + 1, place) - joint_);
+    while (at_ < last_ && place >= joint_[at_])
+      ++at_;
+    while (at_ > 0 && place < joint_[at_ - 1])
+      --at_;
+    return owner_[at_];
   }
-  i = std::min(count - 1, std::upper_bound(joint, joint + count, place) - joint);
-  return runs.owner[stroke.run_first + std::size_t(i)];
-}
+
+private:
+  const double *joint_;
+  const std::uint32_t *owner_;
+  std::ptrdiff_t last_, at_ = -1;
+  double aside_;
+};
+
+} // namespace
 
 void FloorPath::find_run_owners(std::int32_t index, const FloorBlock &block, Vec2 middle, double spacing_mm,
                                 std::array<std::uint32_t, FloorBlock::kCells> &owner) const {
@@ -61,29 +70,30 @@ void FloorPath::find_run_owners(std::int32_t index, const FloorBlock &block, Vec
   const bool is_quick = flank.is_ball() || (stroke.slope == 0.0 && flank.flat <= 0.0);
   if (is_quick)
     ball_places(stroke, flank.reach, middle, spacing_mm, places);
+  Members members(stroke, runs);
   for (std::size_t k = 0; k < FloorBlock::kCells; ++k) {
     if (block.winner[k] != index)
       continue;
     const Vec2 p = middle + spacing_mm * Vec2(double(k % kSide) - 3.5, double(k / kSide) - 3.5);
-    owner[k] = owner_at(stroke, is_quick ? places[k] : first_contact_mm(stroke, flank, p));
+    owner[k] = members.owner_at(is_quick ? places[k] : first_contact_mm(stroke, flank, p));
   }
 }
 
 void FloorPath::find_owners(const FloorBlock &block, Vec2 middle, double spacing_mm,
                             std::array<std::uint32_t, FloorBlock::kCells> &owner) const {
-  std::int32_t found[FloorBlock::kCells], latest = FloorBlock::kNone;
-  std::uint32_t latest_owner = kNobody;
+  for (std::size_t k = 0; k < FloorBlock::kCells; ++k)
+    owner[k] = stroke_owner[std::size_t(block.winner[k])];
+  if (runs.owner.empty())
+    return;
+  std::int32_t found[FloorBlock::kCells], latest = none();
   std::size_t count = 0;
   for (std::size_t k = 0; k < FloorBlock::kCells; ++k) {
     const std::int32_t winner = block.winner[k];
-    if (winner != latest) { // neighbours mostly have the same
-      latest = winner;
-      latest_owner = winner == FloorBlock::kNone ? kNobody : stroke_owner[std::size_t(winner)];
-      if (!runs.owner.empty() && winner != FloorBlock::kNone &&
-          std::find(found, found + count, winner) == found + count)
-        found[count++] = winner;
-    }
-    owner[k] = latest_owner;
+    if (winner == latest || winner == none()) // neighbours mostly have the same
+      continue;
+    latest = winner;
+    if (std::find(found, found + count, winner) == found + count)
+      found[count++] = winner;
   }
   for (std::size_t r = 0; r < count; ++r)
     if (strokes[std::size_t(found[r])].run_count > 0)

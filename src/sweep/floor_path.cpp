@@ -2,13 +2,14 @@
 #include "floor_path.h"
 
 #include "asperity/base/parallel.h"
+#include "asperity/chart/wall_chart.h"
 
 #include <algorithm>
 
 namespace asperity {
 namespace {
 
-constexpr std::size_t kPortion = 4096; ///< pieces
+constexpr std::size_t kPortion = 1024; ///< pieces, few enough to stay near the processor
 
 struct Portion {
   std::vector<FloorStroke> strokes;
@@ -65,6 +66,7 @@ FloorPath floor_path(const SweptPath &path, double merge_within_mm, int threads)
   whole.stroke_owner.reserve(whole.strokes.size());
   for (const FloorStroke &stroke : whole.strokes)
     whole.stroke_owner.push_back(stroke.owner);
+  whole.stroke_owner.push_back(kNobody);
   return whole;
 }
 

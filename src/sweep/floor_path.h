@@ -12,17 +12,18 @@
 namespace asperity {
 
 struct FloorPath {
-  std::vector<Flank> flanks;               ///< of the cutters
-  std::vector<FloorStroke> strokes;        ///< by rising owner
-  std::vector<std::uint32_t> stroke_owner; ///< of each stroke; of a merged one the least
+  std::vector<Flank> flanks;        ///< of the cutters
+  std::vector<FloorStroke> strokes; ///< by rising owner
+  std::vector<std::uint32_t>
+      stroke_owner; ///< of each stroke; of a merged one the least; last, of none: kNobody
   FloorRuns runs;
 
+  std::int32_t none() const { return static_cast<std::int32_t>(strokes.size()); }
   /// Who owns each cell of a block about `middle`; kNobody where no stroke came.
   void find_owners(const FloorBlock &block, Vec2 middle, double spacing_mm,
                    std::array<std::uint32_t, FloorBlock::kCells> &owner) const;
 
 private:
-  std::uint32_t owner_at(const FloorStroke &stroke, double place_mm) const;
   void find_run_owners(std::int32_t index, const FloorBlock &block, Vec2 middle, double spacing_mm,
                        std::array<std::uint32_t, FloorBlock::kCells> &owner) const;
 };

@@ -63,6 +63,7 @@ void FloorTile::cut(std::size_t i0, std::size_t j0, std::span<const std::int32_t
   fetch_cells();
   gather(strokes);
   halve(0, 0, 0, kSide);
+  store();
 }
 
 /// The plane near the wanted surface, exactly at base where that is level. False where no cell is in the
@@ -138,14 +139,12 @@ void FloorTile::halve(std::size_t depth, std::size_t i, std::size_t j, std::size
 }
 
 void FloorTile::cut_block(BallLines &lines, std::size_t i, std::size_t j) {
-  if (lines.size() == 0 && others_.empty())
-    return;
   const double half = 0.5 * double(FloorBlock::kSide - 1);
   block_middle_ = Vec2(chart_.x_mm(i0_ + i), chart_.y_mm(j0_ + j)) + Vec2(half * chart_.spacing_mm);
-  block_.clear();
+  block_.clear(path_.none());
   lower_under_lines(lines);
   lower_under_others();
-  store_block(i, j);
+  keep_block(i, j);
 }
 
 void FloorTile::lower_under_lines(const BallLines &lines) {
@@ -155,15 +154,20 @@ void FloorTile::lower_under_lines(const BallLines &lines) {
     if (lines.lower(i) <= least && lines.lower(i) < std::numeric_limits<float>::infinity())
       order_.push_back(i);
   while (!order_.empty()) {
-    auto lowest = order_.begin();
-    for (auto it = order_.begin(); it != order_.end(); ++it)
-      if (lines.lower(*it) < lines.lower(*lowest))
-        lowest = it;
-    if (lines.lower(*lowest) > block_.highest)
+    // What lies above all cells by now is dropped; the lowest of the rest comes next.
+    std::size_t left = 0, lowest = 0;
+    for (const std::uint32_t i : order_)
+      if (lines.lower(i) <= block_.highest) {
+        if (lines.lower(i) < lines.lower(order_[lowest]) || left == 0)
+          lowest = left;
+        order_[left++] = i;
+      }
+    order_.resize(left);
+    if (left == 0)
       return;
-    const std::int32_t index = lines.stroke(*lowest);
+    const std::int32_t index = lines.stroke(order_[lowest]);
     lower_under_line(path_.strokes[std::size_t(index)], index);
-    *lowest = order_.back();
+    order_[lowest] = order_.back();
     order_.pop_back();
   }
 }
@@ -187,7 +191,7 @@ void FloorTile::lower_under_line(const FloorStroke &stroke, std::int32_t index) 
     return;
   }
   const double past = std::max({side - s, s + side - stroke.length_mm, lag * radius});
-  if (std::hypot(most, past) > short_reach_mm(radius))
+  if (std::sqrt(most * most + past * past) > short_reach_mm(radius))
     return lower_exactly(stroke, flank, index);
   line.base = float(tip);
   const BallSpanOverBlock span{
@@ -221,17 +225,25 @@ void FloorTile::lower_exactly(const FloorStroke &stroke, const Flank &flank, std
   lower_block_to(block_, found, index);
 }
 
-void FloorTile::store_block(std::size_t i, std::size_t j) {
+void FloorTile::keep_block(std::size_t i, std::size_t j) {
   std::array<std::uint32_t, FloorBlock::kCells> owner;
   path_.find_owners(block_, block_middle_, chart_.spacing_mm, owner);
-  const std::size_t column = i0_ + i, cells = std::min(FloorBlock::kSide, chart_.nx - column);
-  const std::size_t rows = std::min(FloorBlock::kSide, chart_.ny - (j0_ + j));
+  for (std::size_t row = 0; row < FloorBlock::kSide; ++row) {
+    const std::size_t from = row * FloorBlock::kSide, to = (j + row) * kSide + i;
+    std::copy_n(&block_.height[from], FloorBlock::kSide, &height_[to]);
+    std::copy_n(&owner[from], FloorBlock::kSide, &owner_[to]);
+  }
+}
+
+/// Row by row, as the chart lies in memory.
+void FloorTile::store() {
+  const std::size_t cells = std::min(kSide, chart_.nx - i0_), rows = std::min(kSide, chart_.ny - j0_);
   for (std::size_t row = 0; row < rows; ++row) {
-    const std::size_t first = chart_.at(column, j0_ + j + row);
-    const Vec2 p(chart_.x_mm(column), chart_.y_mm(j0_ + j + row));
-    store_block_row({&chart_.wanted_mm[first], &chart_.envelope_mm[first], &chart_.owner[first],
-                     plane_.height_mm(p) - chart_.base_mm, plane_.gradient.x * chart_.spacing_mm},
-                    &block_.height[row * FloorBlock::kSide], &owner[row * FloorBlock::kSide], cells);
+    const std::size_t first = chart_.at(i0_, j0_ + row);
+    const Vec2 p(chart_.x_mm(i0_), chart_.y_mm(j0_ + row));
+    store_row({&chart_.wanted_mm[first], &chart_.envelope_mm[first], &chart_.owner[first],
+               plane_.height_mm(p) - chart_.base_mm, plane_.gradient.x * chart_.spacing_mm},
+              &height_[row * kSide], &owner_[row * kSide], cells);
   }
 }
 

@@ -40,7 +40,8 @@ private:
   void lower_under_line(const FloorStroke &stroke, std::int32_t index);
   void lower_under_others();
   void lower_exactly(const FloorStroke &stroke, const Flank &flank, std::int32_t index);
-  void store_block(std::size_t i, std::size_t j);
+  void keep_block(std::size_t i, std::size_t j);
+  void store();
 
   FloorChart &chart_;
   const FloorPath &path_;
@@ -51,6 +52,9 @@ private:
   std::vector<std::uint32_t> order_;
   FloorBlock block_{};
   Vec2 block_middle_{0.0};
+  /// The tile's cells row by row.
+  std::array<float, kSide * kSide> height_{};
+  std::array<std::uint32_t, kSide * kSide> owner_{};
 };
 
 } // namespace asperity
