@@ -16,6 +16,7 @@ const Choice<Pattern> kFloorPatterns[] = {{"parallel", Pattern::parallel},
 const Choice<Pattern> kDomePatterns[] = {
     {"levels", Pattern::levels}, {"parallel", Pattern::parallel}, {"spiral", Pattern::spiral}};
 const Choice<RingOrder> kOrders[] = {{"inwards", RingOrder::inwards}, {"outwards", RingOrder::outwards}};
+const Choice<EntryKind> kFloorEntries[] = {{"plunge", EntryKind::plunge}, {"ramp", EntryKind::ramp}};
 const Choice<FloorEdge> kEdges[] = {{"open", FloorEdge::open}, {"wall", FloorEdge::wall}};
 
 /// angle_deg for parallel lines, order and start_deg for everything that goes round.
@@ -28,6 +29,17 @@ void read_lay(KeyReader &reader, bool is_parallel, PlannedPass &pass) {
       pass.order = *order;
   if (reader.belongs("start_deg", !is_parallel, word))
     pass.start.deg = reader.number("start_deg", kAngle_deg, Need::optional).value_or(0.0);
+}
+
+void read_floor_entry(KeyReader &reader, PlannedPass &pass) {
+  if (const auto entry = reader.choice<EntryKind>("entry", kFloorEntries, Need::optional))
+    pass.entry.kind = *entry;
+  const bool is_ramp = pass.entry.kind == EntryKind::ramp;
+  if (reader.belongs("ramp_deg", is_ramp, "entry = \"plunge\""))
+    pass.entry.ramp_deg = reader.number("ramp_deg", {0, 45, true}, Need::required).value_or(0.0);
+  if (reader.belongs("ramp_feed_mm_per_min", is_ramp, "entry = \"plunge\""))
+    pass.ramp_feed_mm_per_min = reader.number("ramp_feed_mm_per_min", {0, 60000, true}, Need::optional)
+                                    .value_or(pass.feed_mm_per_min);
 }
 
 void read_floor_edges(KeyReader &reader, const FloorFeature *floor, PlannedPass &pass) {
@@ -50,6 +62,7 @@ void read_floor_pass(KeyReader &reader, const FloorFeature *floor, const Blank &
   pass.stepover_mm = reader.number("stepover_mm", kLength_mm, Need::required).value_or(0.0);
   read_lay(reader, pass.pattern == Pattern::parallel, pass);
   read_floor_edges(reader, floor, pass);
+  read_floor_entry(reader, pass);
 
   // Levels, from the blank's top unless told otherwise.
   pass.allowance_mm = reader.number("allowance_mm", {0, 100}, Need::optional).value_or(0.0);

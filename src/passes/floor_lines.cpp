@@ -61,6 +61,11 @@ std::vector<Piece> pieces_of(const FloorRegion &region, Vec2 origin, Vec2 along)
 void FloorRun::line(Vec2 from, Vec2 to, double z_mm, bool is_first, bool may_link) {
   if (is_first) {
     begin_at(from, glm::normalize(from - to), z_mm);
+    // Back and forth, so that the ramp ends where the line begins.
+    const int legs = is_ramped() ? 2 * ramp_runs(2.0 * glm::distance(from, to), z_mm) : 0;
+    for (int i = 1; i <= legs; ++i)
+      route_.line_to({i % 2 == 1 ? to : from, from_mm_ + (z_mm - from_mm_) * i / legs},
+                     pass_.ramp_feed_mm_per_min);
   } else if (may_link) {
     link_to(from, z_mm);
   } else {

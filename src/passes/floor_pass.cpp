@@ -62,8 +62,14 @@ double FloorRun::approach_mm() const {
 void FloorRun::begin_at(Vec2 p, Vec2 outward, double z_mm) {
   const bool from_outside = pass_.pattern == Pattern::parallel || pass_.order == RingOrder::inwards;
   planning_.come_down(p + (from_outside ? approach_mm() : 0.0) * outward);
-  planning_.plunge_to(z_mm);
-  route_.line_to({p, z_mm}, pass_.feed_mm_per_min);
+  const double down_mm = is_ramped() ? from_mm_ : z_mm;
+  planning_.plunge_to(down_mm);
+  route_.line_to({p, down_mm}, pass_.feed_mm_per_min);
+}
+
+int FloorRun::ramp_runs(double length_mm, double z_mm) const {
+  const double slope = std::tan(rad_from_deg(pass_.entry.ramp_deg));
+  return std::max(1, static_cast<int>(std::ceil((from_mm_ - z_mm) / (length_mm * slope) - 1e-9)));
 }
 
 void FloorRun::link_to(Vec2 p, double z_mm) {
@@ -96,6 +102,10 @@ void FloorRun::ring(const Outline &path, int turn, double z_mm, bool is_first) {
     begin_at(path.point(s_mm), path.outward_normal(s_mm), z_mm);
   else
     link_to(path.point(s_mm), z_mm);
+  const int runs = is_first && is_ramped() ? ramp_runs(path.length_mm(), z_mm) : 0;
+  for (int i = 1; i <= runs; ++i)
+    route_.follow(stretch_of(path, s_mm, turn * path.length_mm()), from_mm_ + (z_mm - from_mm_) * i / runs,
+                  pass_.ramp_feed_mm_per_min, pass_.chord_mm);
   route_.follow(stretch_of(path, s_mm, turn * path.length_mm()), z_mm, pass_.feed_mm_per_min, pass_.chord_mm);
 }
 
@@ -145,7 +155,14 @@ bool FloorRun::spiral(double z_mm) {
   const Vec2 axis{std::cos(angle), std::sin(angle)};
   const double half = turn_of(0) * kPi;
   double r_mm = inwards ? outer_mm : inner_mm;
+  if (is_ramped() && r_mm <= 0.0)
+    return planning_.refuse("a spiral that begins in the middle has no room for a ramp",
+                            "Choose order = \"inwards\" or entry = \"plunge\".");
   begin_at(*centre + r_mm * axis, axis, z_mm);
+  const int runs = is_ramped() ? ramp_runs(2.0 * kPi * r_mm, z_mm) : 0;
+  for (int i = 1; i <= runs; ++i)
+    route_.arc_to({route_.plan_at(), from_mm_ + (z_mm - from_mm_) * i / runs}, *centre, 2.0 * half,
+                  pass_.ramp_feed_mm_per_min);
   const auto circle = [&] {
     if (r_mm > 0.0)
       route_.arc_to(route_.at(), *centre, 2.0 * half, pass_.feed_mm_per_min);
@@ -163,8 +180,9 @@ bool FloorRun::spiral(double z_mm) {
   return true;
 }
 
-bool FloorRun::run(double z_mm) {
+bool FloorRun::run(double from_mm, double z_mm) {
   ++planning_.levels;
+  from_mm_ = from_mm;
   switch (pass_.pattern) {
   case Pattern::parallel:
     return lines(z_mm);
@@ -188,13 +206,15 @@ bool plan_floor(Planning &planning) {
     return false;
   FloorRun run(planning, floor, *region);
   std::size_t last = 0;
+  double from_mm = std::min(pass.z_top_mm, planning.heights.near_mm);
   for (const double z_mm :
        level_heights(pass.z_top_mm, pass.z_bottom_mm, pass.stepdown_mm, pass.last_level)) {
     last = planning.route.strokes().size();
     planning.route.note(fmt::format("level Z{:.3f} of the part", z_mm));
-    if (!run.run(z_mm))
+    if (!run.run(from_mm, z_mm))
       return false;
     planning.go_up();
+    from_mm = z_mm;
   }
   Vec2 place{0.0};
   const double uncut = region->uncut_share(std::span(planning.route.strokes()).subspan(last), place);

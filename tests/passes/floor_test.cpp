@@ -165,6 +165,25 @@ TEST(Floor, SpiralTurnsLieOnePitchApartAndMeetWithoutAKink) {
   }
 }
 
+TEST(Floor, RampsSinkAlongTheFirstWayNoSteeperThanAsked) {
+  for (const char *keys : {"pattern = \"parallel\"", "pattern = \"outline_parallel\"",
+                           "pattern = \"outline_parallel\"\norder = \"outwards\""}) {
+    const auto plan = planned(
+        floor_pass("pocket", std::string(keys) + "\nedge = \"wall\"\nstepover_mm = 2.5\n"
+                                                 "stepdown_mm = 2.5\nentry = \"ramp\"\nramp_deg = 2.0"));
+    double sunk_mm = 0.0;
+    for (const PassStroke &stroke : plan.plan.route.strokes()) {
+      const double drop_mm = stroke.begin.z - stroke.end.z, along_mm = stroke.plan_view().length_mm();
+      if (!stroke.cuts() || drop_mm < 1e-9 || along_mm < 1e-9)
+        continue;
+      EXPECT_LE(drop_mm / along_mm, std::tan(rad_from_deg(2.0)) + 1e-12) << keys;
+      sunk_mm += drop_mm;
+    }
+    EXPECT_NEAR(sunk_mm, 4.4, 1e-9) << "from the blank's top, 10.4, to 6: " << keys;
+    EXPECT_LE(farthest_mm(cuts_at(plan, 6.0), floor_named(plan.job, "pocket")), 3.0 + 1e-6);
+  }
+}
+
 TEST(Floor, LevelsBeginBelowTheBlanksTop) {
   const auto plan = planned(floor_pass(
       "pocket", "pattern = \"outline_parallel\"\nedge = \"wall\"\nstepover_mm = 2.5\nstepdown_mm = 1.5"));

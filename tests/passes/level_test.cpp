@@ -1,5 +1,6 @@
 // Levels: how many, how high, and where the last one ends.
 #include "asperity/base/units.h"
+#include "asperity/job/job_change.h"
 #include "passes/planned.h"
 #include "planning.h"
 
@@ -7,6 +8,8 @@
 
 #include <cmath>
 #include <map>
+#include <span>
+#include <utility>
 
 namespace asperity::test {
 namespace {
@@ -83,6 +86,23 @@ TEST(Levels, FinishMayHaveItsOwnStepdown) {
   for (const Move &move : feed_moves(plan.program))
     finish_laps += !move.curve.is_line() && std::abs(move.curve.radius_mm - 23.0) < 1e-4 ? 1 : 0;
   EXPECT_EQ(finish_laps, 4);
+}
+
+TEST(Levels, AChangedKeyOfAPassIsPlannedAnew) {
+  // Passes are addressed like any other list of the job: what a study varies.
+  const std::string file = ASPERITY_SOURCE_DIR "/scenes/sheave/planned-plunge.toml";
+  for (const auto &[value, levels] : {std::pair("7.0", 2u), std::pair("1.0", 14u)}) {
+    const JobChange changes[] = {
+        {"pass.2.stepdown_mm", value}, {"pass.2.entry", "\"arc\""}, {"pass.2.lead_radius_mm", "3.0"}};
+    Problems problems;
+    auto job = read_job(file, std::span(changes).first(1), problems);
+    ASSERT_TRUE(job);
+    const auto plan = plan_passes(*job, problems);
+    ASSERT_TRUE(plan);
+    EXPECT_EQ(plan->passes.at(1).levels, levels);
+    // approach_mm belongs to a plunge, not to an arc: the change is answered as a file would be.
+    EXPECT_FALSE(read_job(file, changes, problems).has_value());
+  }
 }
 
 } // namespace

@@ -100,6 +100,10 @@ std::vector<WrongPass> wrong_shapes() {
        "approach_mm = 15 does not fit", "smaller approach_mm"},
       {"StretchLongerThanTheLap", wall("entry = \"zigzag\"\nzigzag_mm = 400\nramp_deg = 2"),
        "longer than the path", "shorter"},
+      {"RampInAPoint",
+       floor_pass("face", "pattern = \"spiral\"\norder = \"outwards\"\nedge = \"open\"\nstepover_mm = 2\n"
+                          "entry = \"ramp\"\nramp_deg = 2"),
+       "no room for a ramp", "inwards"},
       {"StepoverTooWide", floor_pass("face", kLines + "stepover_mm = 7"), "more than the cutter's diameter",
        "smaller"},
       {"SpiralOfAPocket", floor_pass("pocket", "pattern = \"spiral\"\nedge = \"wall\"\nstepover_mm = 2"),
