@@ -17,7 +17,7 @@ struct Measured {
 
 struct Effort {
   int tries = 12; ///< of every quick case, in turn with the others
-  int baseline_tries = 2;
+  int baseline_tries = 4;
   int stamp_stride = 20; ///< every how many passes the stamping baseline does
   int wall_passes = 50;  ///< tooth passes the plain wall baseline does, of 2,500 of one lap
   int checked_cells = 2000;
@@ -28,6 +28,8 @@ struct Effort {
 std::vector<Measured> measure_floor(const Effort &effort);
 std::vector<Measured> measure_growth(const Effort &effort);
 std::vector<Measured> measure_wall(const Effort &effort);
+std::vector<Measured> measure_strip(const Effort &effort);
+std::vector<Measured> measure_kernels(const Effort &effort);
 std::vector<Measured> measure_jobs(const Effort &effort);
 
 } // namespace asperity::bench

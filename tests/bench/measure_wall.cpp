@@ -11,6 +11,8 @@ namespace asperity::bench {
 
 namespace {
 
+constexpr double kNmPerMm = 1e6;
+
 /// Passes of lap k reach only the top k mm: 6.0e6 pairs of row and tooth pass in all.
 double pairs(const WallCase &job) {
   double sum = 0;
@@ -20,27 +22,64 @@ double pairs(const WallCase &job) {
   return sum;
 }
 
+/// A part of the plain way, scaled to the whole.
 Seconds laid_plainly(const WallCase &job, const Effort &effort) {
   std::vector<double> e(job.columns * job.rows, 1.0);
-  Seconds part = time_of([&] { lay_passes_plainly(e, job, 1000, effort.wall_passes); });
+  const Seconds part = time_of([&] { lay_passes_plainly(e, job, 1000, effort.wall_passes); });
   const double scale = pairs(job) / (double(effort.wall_passes) * double(job.rows));
   return {part.processor * scale, part.wall * scale};
+}
+
+struct WallTimes {
+  Seconds plain, one, two;
+  double error_nm = 0;
+};
+
+WallTimes timed(const WallCase &job, const Effort &effort) {
+  const std::vector<ToothLap> laps = tooth_laps(job);
+  const WallChart fresh = bore_chart(job.columns);
+  WallTimes times;
+  WallChart chart = fresh;
+  for (int i = 0; i < effort.tries; ++i) {
+    if (i < effort.baseline_tries)
+      times.plain.keep_least(laid_plainly(job, effort));
+    for (const int threads : {1, 2}) {
+      chart.envelope_mm = fresh.envelope_mm;
+      (threads == 1 ? times.one : times.two).keep_least(time_of([&] {
+        lay_tooth_passes(chart, laps, threads, Progress{});
+      }));
+    }
+  }
+  times.error_nm = kNmPerMm * worst_wall_error_mm(chart.envelope_mm, job, effort.checked_cells);
+  return times;
 }
 
 } // namespace
 
 std::vector<Measured> measure_wall(const Effort &effort) {
-  const WallCase uniform;
-  Seconds plain, texture;
+  const WallTimes uniform = timed({}, effort), varying = timed({.has_varying_feed = true}, effort);
+  return {{"wall, 37,500 tooth passes, 1 thread", uniform.plain.processor / uniform.one.processor,
+           uniform.error_nm, 0, false, "exact scalar / kernel"},
+          {"wall, 37,500 tooth passes, 2 threads", uniform.plain.processor / uniform.two.wall,
+           uniform.error_nm, 2500, false, "exact scalar / kernel"},
+          {"the same with varying feed, 2 threads", varying.plain.processor / varying.two.wall,
+           varying.error_nm, 500, false, "exact scalar / kernel"},
+          {"two threads against one, wall, varying feed", varying.one.wall / varying.two.wall, -1, 1.8, false,
+           "time of 1 / of 2"}};
+}
+
+std::vector<Measured> measure_strip(const Effort &effort) {
+  const WallCase job;
   const WallSource source = wall_source();
+  Seconds plain, strip;
   for (int i = 0; i < effort.baseline_tries; ++i) {
-    plain.keep_least(laid_plainly(uniform, effort));
-    WallChart strip = wall_strip(effort.texture_columns);
-    texture.keep_least(time_of([&] { sweep_wall_with_marks(strip, source.source(), 1, Progress{}); }));
+    plain.keep_least(laid_plainly(job, effort));
+    WallChart chart = bore_chart(effort.texture_columns);
+    strip.keep_least(time_of([&] { sweep_wall_with_marks(chart, source.source(), 1, Progress{}); }));
   }
-  const double whole = double(uniform.columns) / double(effort.texture_columns);
-  return {{"wall with marks as a feature's strip, 1 thread", plain.processor / (texture.processor * whole),
-           -1, 0, false, "plain / strip"}};
+  const double whole = double(job.columns) / double(effort.texture_columns);
+  return {{"the same wall as a strip of a feature (bent path, owners), 1 thread",
+           plain.processor / (strip.processor * whole), -1, 0, false, "exact scalar / strip"}};
 }
 
 } // namespace asperity::bench

@@ -58,6 +58,39 @@ double tooth_surface_mm(double angle_rad, double tooth) {
   return kBore_mm - (along + std::sqrt(tooth * tooth - aside * aside));
 }
 
+std::vector<ToothLap> tooth_laps(const WallCase &job) {
+  // Even terms of the circle's series (derived): rho (1 + rho/R)/2 and the next, per angle at the bore.
+  const double rho = kPath_mm, r = kCutter_mm, wall2 = kBore_mm * kBore_mm;
+  const double bow = 0.5 * rho * (1.0 + rho / r);
+  const double bow4 = -rho / 24.0 + rho * rho / r * (rho * rho / (8.0 * r * r) - 1.0 / 6.0);
+  std::vector<ToothLap> laps;
+  for (int k = 0; k < kLaps; ++k) {
+    ToothLap lap;
+    lap.low_mm = lap_tip_mm(k);
+    lap.high_mm = 2.0 * kDepth_mm;
+    lap.turns_per_mm_up = passes_up(1.0) / kTeeth;
+    lap.lag_mm = {0.0, kRunout_mm};
+    lap.bow_per_mm = bow / wall2;
+    lap.bow4_per_mm3 = bow4 / (wall2 * wall2);
+    for (std::size_t i = 0; i < job.columns; ++i)
+      lap.turns.push_back(passes_at(job, k, column_rad(job, i)) / kTeeth);
+    laps.push_back(lap);
+  }
+  return laps;
+}
+
+WallChart bore_chart(std::size_t columns) {
+  std::vector<double> s, z;
+  const WallCase job;
+  for (std::size_t i = 0; i < columns; ++i)
+    s.push_back(column_rad(job, i) * kBore_mm);
+  for (std::size_t j = 0; j < job.rows; ++j)
+    z.push_back(row_mm(job, j));
+  WallChart chart = make_wall_chart(Outline::circle({0, 0}, 2.0 * kBore_mm), true, s, z);
+  chart.blank_mm.assign(chart.blank_mm.size(), 1.0f);
+  return chart;
+}
+
 void lay_passes_plainly(std::vector<double> &e_mm, const WallCase &job, int first, int count) {
   constexpr double kReach_rad = 0.3 / kBore_mm;
   const double step = kTurn / double(job.columns);

@@ -4,6 +4,7 @@
 
 #include "asperity/base/vec.h"
 #include "asperity/chart/wall_chart.h"
+#include "asperity/sweep/tooth_passes.h"
 
 #include <cstddef>
 #include <vector>
@@ -42,6 +43,11 @@ void lay_passes_plainly(std::vector<double> &e_mm, const WallCase &job, int firs
 /// Least height over every tooth of every lap that reaches a ray.
 double reference_mm(const WallCase &job, std::size_t column, std::size_t row);
 double worst_wall_error_mm(const std::vector<float> &e_mm, const WallCase &job, int rays);
+
+/// The laps as the sweep room takes them.
+std::vector<ToothLap> tooth_laps(const WallCase &job);
+/// The bore's chart from its first column on, nothing laid.
+WallChart bore_chart(std::size_t columns);
 
 double column_rad(const WallCase &job, std::size_t column);
 double row_mm(const WallCase &job, std::size_t row);

@@ -53,16 +53,4 @@ WallSource wall_source() {
   return made;
 }
 
-WallChart wall_strip(std::size_t columns) {
-  std::vector<double> s, z;
-  const WallCase job;
-  for (std::size_t i = 0; i < columns; ++i)
-    s.push_back(column_rad(job, i) * kBore_mm);
-  for (std::size_t j = 0; j < job.rows; ++j)
-    z.push_back(row_mm(job, j));
-  WallChart strip = make_wall_chart(Outline::circle({0, 0}, 2.0 * kBore_mm), true, s, z);
-  strip.blank_mm.assign(strip.blank_mm.size(), 1.0f);
-  return strip;
-}
-
 } // namespace asperity::bench

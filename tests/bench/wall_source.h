@@ -13,7 +13,5 @@ struct WallSource {
 };
 
 WallSource wall_source();
-/// `columns` of the bore's 16,000, all 300 rows, nothing swept.
-WallChart wall_strip(std::size_t columns);
 
 } // namespace asperity::bench
