@@ -50,12 +50,16 @@ std::string memory_fault(double bound_bytes, std::size_t limit_bytes) {
                      bound_bytes * 1e-9, limit * 1e-9);
 }
 
+bool sweep_chart(Chart &chart, const SweptPath &swept, int threads, const Progress &progress) {
+  return std::holds_alternative<WallChart>(chart)
+             ? sweep_wall(std::get<WallChart>(chart), swept, threads, progress)
+             : sweep_floor(std::get<FloorChart>(chart), swept, threads, progress);
+}
+
 std::optional<Chart> swept_chart(const Job &job, const Feature &feature, const SweptPath &swept, int threads,
                                  const Progress &progress) {
   Chart chart = make_chart(job, feature, threads);
-  const bool done = std::holds_alternative<WallChart>(chart)
-                        ? sweep_wall(std::get<WallChart>(chart), swept, threads, progress)
-                        : sweep_floor(std::get<FloorChart>(chart), swept, threads, progress);
+  const bool done = sweep_chart(chart, swept, threads, progress);
   return done ? std::optional(std::move(chart)) : std::nullopt;
 }
 

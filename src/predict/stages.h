@@ -25,4 +25,7 @@ std::string memory_fault(double bound_bytes, std::size_t limit_bytes);
 std::optional<Chart> swept_chart(const Job &job, const Feature &feature, const SweptPath &swept, int threads,
                                  const Progress &progress);
 
+/// Sweeps a chart in place; false if cancelled.
+bool sweep_chart(Chart &chart, const SweptPath &swept, int threads, const Progress &progress);
+
 } // namespace asperity

@@ -1,5 +1,5 @@
 // Roughness of a feature: map, patch and two traces.
-#include "asperity/texture/feature_roughness.h"
+#include "asperity/texture/own_roughness.h"
 
 #include "lay_direction.h"
 #include "ra_map.h"
@@ -131,17 +131,22 @@ void note_map(FeatureRoughness &result, const Asked &asked, const RaMap &map, st
     result.worst_line = asked.source.path.pieces[owner].line;
 }
 
-void note_band(FeatureRoughness &result, const Material &material) {
+void note_heights(FeatureRoughness &result) {
   result.ra_um =
       um_from_mm(std::max(result.along.reading.parameters.ra_mm, result.across.reading.parameters.ra_mm));
   result.rz_um =
       um_from_mm(std::max(result.along.reading.parameters.rz_mm, result.across.reading.parameters.rz_mm));
-  result.ra_band = ra_band(result.ra_um, {material.own_ra_low_um, material.own_ra_high_um});
-  result.grade_low = roughness_grade(result.ra_band.low_um);
-  result.grade_high = roughness_grade(result.ra_band.high_um);
 }
 
 } // namespace
+
+void add_own_roughness(FeatureRoughness &roughness, const Material &material) {
+  if (!roughness.measured)
+    return;
+  roughness.ra_band = ra_band(roughness.ra_um, {material.own_ra_low_um, material.own_ra_high_um});
+  roughness.grade_low = roughness_grade(roughness.ra_band.low_um);
+  roughness.grade_high = roughness_grade(roughness.ra_band.high_um);
+}
 
 FeatureRoughness roughness_of(const Feature &feature, const Chart &chart, const TextureSource &source,
                               int threads, const Progress &progress) {
@@ -186,8 +191,9 @@ FeatureRoughness roughness_of(const Feature &feature, const Chart &chart, const 
     std::string why;
     result.around = lay_trace(feature, chart, source, round, threads, why);
   }
-  note_band(result, source.job.material);
+  note_heights(result);
   result.measured = true;
+  add_own_roughness(result, source.job.material);
   progress.at("roughness", 1.0);
   return result;
 }

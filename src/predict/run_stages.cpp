@@ -1,0 +1,209 @@
+// Path, cut, charts, sweep, and what they mean; results of an earlier outcome are taken over where nothing
+// that they rest on has changed.
+#include "run_stages.h"
+
+#include "feature_result.h"
+#include "same_bits.h"
+#include "stage_inputs.h"
+#include "stages.h"
+#include "wanted_checks.h"
+
+#include "asperity/base/parallel.h"
+#include "asperity/predict/chart_plan.h"
+#include "asperity/texture/own_roughness.h"
+
+#include <algorithm>
+#include <future>
+#include <limits>
+
+namespace asperity {
+
+namespace {
+
+/// Which results of the kept outcome still hold.
+struct Holding {
+  bool path = false, cut = false, swept = false;
+  std::vector<char> chart_made, chart, sizes, roughness; ///< by feature
+  bool findings = false;
+};
+
+class Stages {
+public:
+  Stages(Outcome &outcome, const PredictOptions &options, const Progress &progress, const Kept &kept,
+         StageRuns &runs)
+      : outcome_(outcome), job_(outcome.job), options_(options), progress_(progress), kept_(kept),
+        runs_(runs) {}
+
+  /// False if cancelled.
+  bool run();
+
+private:
+  const Outcome &old() const { return *kept_.outcome; }
+  void cut_and_make_charts();
+  void make_charts(int threads);
+  bool sweep_charts();
+  void find_meaning();
+  void read_roughness(std::size_t feature);
+
+  Outcome &outcome_;
+  const Job &job_;
+  const PredictOptions &options_;
+  const Progress &progress_;
+  const Kept &kept_;
+  StageRuns &runs_;
+  Holding holds_;
+};
+
+/// The same chart with nothing swept.
+Chart unswept(Chart chart) {
+  std::visit(
+      [](auto &c) {
+        std::fill(c.envelope_mm.begin(), c.envelope_mm.end(), std::numeric_limits<float>::infinity());
+        std::fill(c.owner.begin(), c.owner.end(), kNobody);
+      },
+      chart);
+  return chart;
+}
+
+bool Stages::run() {
+  const std::size_t count = job_.features.size();
+  const bool same_features = kept_.outcome != nullptr && old().job.features.size() == count;
+  holds_.path = kept_.outcome != nullptr && same_bits(old().path, outcome_.path);
+  holds_.cut = holds_.path && same_for_cut(old().job, job_);
+  holds_.chart_made.assign(count, 0);
+  for (std::size_t i = 0; i < count; ++i)
+    holds_.chart_made[i] = same_features && same_for_chart(old().job, job_, i);
+  cut_and_make_charts();
+  if (progress_.cancelled() || !sweep_charts())
+    return false;
+  find_meaning();
+  if (progress_.cancelled())
+    return false;
+  outcome_.checks = wanted_checks(outcome_, options_.roughness);
+  outcome_.notes = honest_notes(outcome_, options_.roughness);
+  progress_.at("done", 1.0);
+  return true;
+}
+
+/// The walk goes in time order on this thread; what does not wait for it is made beside it.
+void Stages::cut_and_make_charts() {
+  const bool beside = options_.threads != 1 && !holds_.cut;
+  auto charts = std::async(beside ? std::launch::async : std::launch::deferred,
+                           [&] { make_charts(beside ? 1 : options_.threads); });
+  if (holds_.cut) {
+    outcome_.cut = old().cut;
+  } else {
+    ++runs_.cut;
+    Stock stock = make_stock(job_, outcome_.path);
+    outcome_.cut = walk_path(job_, outcome_.path, stock, progress_);
+  }
+  charts.get();
+  holds_.swept = holds_.path && (holds_.cut || same_bits(old().cut.swept, outcome_.cut.swept));
+}
+
+void Stages::make_charts(int threads) {
+  const std::size_t count = job_.features.size();
+  outcome_.charts.resize(count);
+  for (std::size_t i = 0; i < count && !progress_.cancelled(); ++i) {
+    if (holds_.chart_made[i])
+      continue; // taken over once it is known whether it is swept anew
+    ++runs_.charts_made;
+    outcome_.charts[i] = make_chart(job_, job_.features[i], threads);
+  }
+}
+
+bool Stages::sweep_charts() {
+  const std::size_t count = job_.features.size();
+  holds_.chart.assign(count, 0);
+  for (std::size_t i = 0; i < count; ++i) {
+    progress_.at("sweeping " + name_of(job_.features[i]),
+                 static_cast<double>(i) / static_cast<double>(count));
+    holds_.chart[i] = holds_.swept && holds_.chart_made[i];
+    if (holds_.chart_made[i])
+      outcome_.charts[i] = holds_.chart[i] ? old().charts[i] : unswept(old().charts[i]);
+    if (holds_.chart[i])
+      continue;
+    ++runs_.charts_swept;
+    if (!sweep_chart(outcome_.charts[i], outcome_.cut.swept, options_.threads, progress_))
+      return false;
+  }
+  return true;
+}
+
+/// Sizes, roughness and findings wait for nothing but the charts: they share the threads.
+void Stages::find_meaning() {
+  const std::size_t count = job_.features.size();
+  progress_.at("measuring and reading roughness", 0.0);
+  outcome_.features.resize(count);
+  outcome_.roughness.resize(count);
+  std::vector<std::function<void()>> tasks;
+  for (std::size_t i = 0; i < count; ++i) {
+    const bool rough_holds =
+        holds_.chart[i] && holds_.swept && kept_.had_roughness && same_for_roughness(old().job, job_, i);
+    if (rough_holds && options_.roughness) {
+      outcome_.roughness[i] = old().roughness[i];
+      if (!same_own_roughness(old().job, job_))
+        add_own_roughness(outcome_.roughness[i], job_.material);
+    } else if (options_.roughness) {
+      ++runs_.roughness;
+      tasks.push_back([this, i] { read_roughness(i); });
+    }
+  }
+  if (holds_.swept && std::all_of(holds_.chart.begin(), holds_.chart.end(), [](char h) { return h; }) &&
+      holds_.cut && same_for_findings(old().job, job_)) {
+    outcome_.findings = old().findings;
+  } else {
+    ++runs_.findings;
+    tasks.push_back([this] {
+      outcome_.findings = find_all({job_, outcome_.path, outcome_.cut, outcome_.charts});
+    });
+  }
+  for (std::size_t i = 0; i < count; ++i) {
+    if (holds_.chart[i] && same_for_sizes(old().job, job_, i)) {
+      outcome_.features[i] = old().features[i];
+      continue;
+    }
+    ++runs_.sizes;
+    tasks.push_back(
+        [this, i] { outcome_.features[i] = feature_result(job_.features[i], outcome_.charts[i]); });
+  }
+  for_each_band(tasks.size(), 1, options_.threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end && !progress_.cancelled(); ++i)
+      tasks[i]();
+  });
+}
+
+/// Any thread may do this, so it reports nothing; a stop is noticed before the next task.
+void Stages::read_roughness(std::size_t feature) {
+  const Progress silent;
+  const TextureSource source{job_, outcome_.path, outcome_.cut.swept};
+  outcome_.roughness[feature] =
+      roughness_of(job_.features[feature], outcome_.charts[feature], source, options_.threads, silent);
+}
+
+} // namespace
+
+Outcome run_stages(const Job &job, const Program &program, const PredictOptions &options,
+                   const Progress &progress, const Kept &kept, StageRuns &runs) {
+  Outcome outcome;
+  outcome.job = job;
+  outcome.program = program;
+  const auto stop = [&](Status status, std::string why) {
+    outcome.status = status;
+    outcome.why = std::move(why);
+    return std::move(outcome);
+  };
+
+  // The path, and whether there is room for the rest.
+  progress.at("timing the path", 0.0);
+  outcome.path = plan_motion(program, job.machine, job.setup, job.effects);
+  const double bound = memory_bound_bytes(job, outcome.path, job.features);
+  outcome.memory_bound_bytes = static_cast<std::size_t>(std::min(bound, 1e18));
+  if (std::string fault = memory_fault(bound, options.memory_limit_bytes); !fault.empty())
+    return stop(Status::too_large, std::move(fault));
+  if (!Stages(outcome, options, progress, kept, runs).run())
+    return stop(Status::cancelled, "cancelled");
+  return outcome;
+}
+
+} // namespace asperity
