@@ -15,6 +15,9 @@ inline constexpr Range kCutterLengthOrNone_mm{0, 500};
 /// Errors and tolerances: more than this is no error but another size.
 inline constexpr Range kSmallError_mm{-20, 20};
 inline constexpr Range kTolerance_mm{-100, 100};
+/// Steps of planned passes; finer ones only make programs without end.
+inline constexpr Range kStep_mm{0.005, kMostLength_mm};
+inline constexpr Range kRamp_deg{0.05, 45};
 inline constexpr Range kLayer_mm{0, 5};
 
 } // namespace asperity

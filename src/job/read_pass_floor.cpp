@@ -36,7 +36,7 @@ void read_floor_entry(KeyReader &reader, PlannedPass &pass) {
     pass.entry.kind = *entry;
   const bool is_ramp = pass.entry.kind == EntryKind::ramp;
   if (reader.belongs("ramp_deg", is_ramp, "entry = \"plunge\""))
-    pass.entry.ramp_deg = reader.number("ramp_deg", {0, 45, true}, Need::required).value_or(0.0);
+    pass.entry.ramp_deg = reader.number("ramp_deg", kRamp_deg, Need::required).value_or(0.0);
   if (reader.belongs("ramp_feed_mm_per_min", is_ramp, "entry = \"plunge\""))
     pass.ramp_feed_mm_per_min = reader.number("ramp_feed_mm_per_min", {0, 60000, true}, Need::optional)
                                     .value_or(pass.feed_mm_per_min);
@@ -59,7 +59,7 @@ void read_floor_edges(KeyReader &reader, const FloorFeature *floor, PlannedPass 
 void read_floor_pass(KeyReader &reader, const FloorFeature *floor, const Blank &blank, PlannedPass &pass) {
   const auto pattern = reader.choice<Pattern>("pattern", kFloorPatterns, Need::required);
   pass.pattern = pattern.value_or(Pattern::parallel);
-  pass.stepover_mm = reader.number("stepover_mm", kLength_mm, Need::required).value_or(0.0);
+  pass.stepover_mm = reader.number("stepover_mm", kStep_mm, Need::required).value_or(0.0);
   read_lay(reader, pass.pattern == Pattern::parallel, pass);
   read_floor_edges(reader, floor, pass);
   read_floor_entry(reader, pass);
@@ -68,7 +68,7 @@ void read_floor_pass(KeyReader &reader, const FloorFeature *floor, const Blank &
   pass.allowance_mm = reader.number("allowance_mm", {0, 100}, Need::optional).value_or(0.0);
   pass.z_bottom_mm = (floor ? floor->z_mm : 0.0) + pass.allowance_mm;
   pass.z_top_mm = reader.number("top_mm", kCoordinate_mm, Need::optional).value_or(blank.z_top_mm);
-  pass.stepdown_mm = reader.number("stepdown_mm", kLength_mm, Need::optional).value_or(0.0);
+  pass.stepdown_mm = reader.number("stepdown_mm", kStep_mm, Need::optional).value_or(0.0);
   read_last_level(reader, pass);
   if (floor && pass.z_top_mm < pass.z_bottom_mm)
     reader.error(reader.has("top_mm") ? "top_mm" : "surface",
@@ -83,9 +83,9 @@ void read_dome_pass(KeyReader &reader, const DomeFeature *dome, PlannedPass &pas
   const bool is_levels = pass.pattern == Pattern::levels;
   if (reader.belongs("stepdown_mm", is_levels || !pattern, "this pattern: it has a stepover_mm"))
     pass.stepdown_mm =
-        reader.number("stepdown_mm", kLength_mm, pattern ? Need::required : Need::optional).value_or(0.0);
+        reader.number("stepdown_mm", kStep_mm, pattern ? Need::required : Need::optional).value_or(0.0);
   if (reader.belongs("stepover_mm", !is_levels, "pattern = \"levels\": it has a stepdown_mm"))
-    pass.stepover_mm = reader.number("stepover_mm", kLength_mm, Need::required).value_or(0.0);
+    pass.stepover_mm = reader.number("stepover_mm", kStep_mm, Need::required).value_or(0.0);
   read_lay(reader, pass.pattern == Pattern::parallel, pass);
   pass.chord_error_mm =
       reader.number("chord_error_mm", {1e-5, 1}, Need::optional).value_or(pass.chord_error_mm);

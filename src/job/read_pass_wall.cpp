@@ -8,7 +8,7 @@ namespace asperity {
 
 namespace {
 
-constexpr Range kRamp_deg{0, 45, true};
+constexpr Range kStretch_mm{0.5, kMostLength_mm};
 constexpr Range kLead_deg{0, 180, true};
 constexpr Range kTurn_deg{-360, 360};
 constexpr Range kOvercut_mm{0, 50};
@@ -36,7 +36,7 @@ void read_entry(KeyReader &reader, PlannedPass &pass) {
                  "Choose \"climb\" or \"conventional\".");
   const std::string word = fmt::format("entry = \"{}\"", kEntries[static_cast<int>(*kind)].word);
   if (reader.belongs("zigzag_mm", *kind == EntryKind::zigzag, word))
-    entry.zigzag_mm = reader.number("zigzag_mm", kLength_mm, Need::optional).value_or(0.0);
+    entry.zigzag_mm = reader.number("zigzag_mm", kStretch_mm, Need::optional).value_or(0.0);
   const bool has_slope = *kind == EntryKind::ramp || (*kind == EntryKind::zigzag && reader.has("zigzag_mm"));
   if (reader.belongs("ramp_deg", has_slope,
                      *kind == EntryKind::zigzag ? "a zigzag of whole laps: stepdown_mm sets its slope"
@@ -73,7 +73,7 @@ void read_finish_pass(KeyReader &reader, PlannedPass &pass) {
   FinishPass finish;
   finish.feed_mm_per_min =
       section->number("feed_mm_per_min", {0, 60000, true}, Need::optional).value_or(pass.feed_mm_per_min);
-  finish.stepdown_mm = section->number("stepdown_mm", kLength_mm, Need::optional).value_or(0.0);
+  finish.stepdown_mm = section->number("stepdown_mm", kStep_mm, Need::optional).value_or(0.0);
   section->finish();
   pass.finish = finish;
   if (pass.allowance_mm <= 0.0)
@@ -87,7 +87,7 @@ void read_levels(KeyReader &reader, PlannedPass &pass) {
   pass.z_bottom_mm -= overcut_mm;
   if (!reader.has("overcut_mm"))
     reader.note_default("overcut_mm", "0", "the last level ends at the wall's bottom");
-  pass.stepdown_mm = reader.number("stepdown_mm", kLength_mm, Need::required).value_or(0.0);
+  pass.stepdown_mm = reader.number("stepdown_mm", kStep_mm, Need::required).value_or(0.0);
   read_last_level(reader, pass);
   pass.allowance_mm = reader.number("allowance_mm", {0, 100}, Need::optional).value_or(0.0);
   read_finish_pass(reader, pass);

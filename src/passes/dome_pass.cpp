@@ -18,6 +18,8 @@ constexpr double kLookStep_mm = 0.1;
 /// Straight moves span at most so many places looked at.
 constexpr std::size_t kMostSpan = 256;
 constexpr double kRounding_mm = 1e-9;
+/// A way longer than many of these would fill the memory with places to look at.
+constexpr double kFarthestWay_mm = 50;
 
 class DomeRun {
 public:
@@ -233,6 +235,12 @@ bool plan_dome(Planning &planning) {
   if (planning.pass.pattern != Pattern::levels && planning.pass.stepover_mm > planning.cutter.diameter_mm)
     return planning.refuse("stepover_mm is more than the cutter's diameter: ridges would stand",
                            "Make stepover_mm smaller.");
+  const double across_mm = glm::distance(dome.outline.low(), dome.outline.high());
+  const double step_mm =
+      planning.pass.pattern == Pattern::levels ? planning.pass.stepdown_mm : planning.pass.stepover_mm;
+  if (!planning.is_few(across_mm / step_mm, "lines or rings") ||
+      !planning.is_few(across_mm * across_mm / step_mm / kFarthestWay_mm, "stretches of 50 mm"))
+    return false;
   DomeRun run(planning, dome);
   if (!run.run())
     return false;

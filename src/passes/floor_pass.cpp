@@ -201,6 +201,10 @@ bool plan_floor(Planning &planning) {
         fmt::format("stepover_mm is {:g}, more than the cutter's diameter {:g}: ridges would stand",
                     pass.stepover_mm, planning.cutter.diameter_mm),
         "Make stepover_mm smaller than the diameter.");
+  const double levels = pass.stepdown_mm > 0.0 ? (pass.z_top_mm - pass.z_bottom_mm) / pass.stepdown_mm : 1.0;
+  const double across_mm = glm::distance(floor.outline.low(), floor.outline.high());
+  if (!planning.is_few(std::max(levels, 1.0) * across_mm / pass.stepover_mm, "lines or rings"))
+    return false;
   const auto region = FloorRegion::of(planning, floor);
   if (!region)
     return false;

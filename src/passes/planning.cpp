@@ -17,6 +17,8 @@ constexpr double kLookStep_mm = 0.1;
 /// ... but never more than so many a stroke.
 constexpr int kMostLooks = 20000;
 
+constexpr double kMostOfAnything = 20000;
+
 /// Plan distance from p to the keep-out's side, negative inside [mm].
 double distance_mm(const KeepOut &keep_out, Vec2 p) {
   if (keep_out.is_round)
@@ -44,6 +46,12 @@ bool Planning::refuse(const std::string &message, const std::string &remedy) con
 void Planning::warn(const std::string &message, const std::string &remedy) const {
   problems.warning(job.file.string(), pass.line, pass.column, fmt::format("{}: {}", pass.name, message),
                    remedy);
+}
+
+bool Planning::is_few(double count, const std::string &what) const {
+  return count <= kMostOfAnything ||
+         refuse(fmt::format("it would take more than {:g} {}", kMostOfAnything, what),
+                "Choose larger steps or a steeper ramp; check their unit.");
 }
 
 void Planning::come_down(Vec2 p) const {

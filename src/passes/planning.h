@@ -30,6 +30,9 @@ struct Planning {
   bool refuse(const std::string &message, const std::string &remedy) const;
   void warn(const std::string &message, const std::string &remedy) const;
 
+  /// Refuses what would make a program without end; `what` in the plural.
+  bool is_few(double count, const std::string &what) const;
+
   /// By rapids over p and down to near height, from wherever the cutter is.
   void come_down(Vec2 p) const;
   void go_up() const { route.rapid_to_height(heights.safe_mm); }

@@ -68,6 +68,8 @@ bool plan_wall(Planning &planning) {
   const PlannedPass &pass = planning.pass;
   if (!can_cut_walls(planning))
     return false;
+  if (!planning.is_few((pass.z_top_mm - pass.z_bottom_mm) / pass.stepdown_mm, "levels"))
+    return false;
   const double kept_mm = planning.radius_mm() + pass.allowance_mm;
   const auto path = path_beside(planning, kept_mm);
   if (!path)

@@ -122,7 +122,17 @@ void WallRun::overlap() {
     go(turn_ * pass_.overlap_mm, route_.at().z, speeds_.feed_mm_per_min);
 }
 
+bool WallRun::is_bounded() const {
+  const double slope = std::tan(rad_from_deg(pass_.entry.ramp_deg));
+  const double ramps_mm = slope > 0.0 ? (pass_.z_top_mm - pass_.z_bottom_mm) / slope : 0.0;
+  const double leg_mm = pass_.entry.zigzag_mm > 0.0 ? pass_.entry.zigzag_mm : path_.length_mm();
+  return planning_.is_few(static_cast<double>(levels_.size()), "levels") &&
+         planning_.is_few(ramps_mm / leg_mm, "laps of ramps");
+}
+
 bool WallRun::run() {
+  if (!is_bounded())
+    return false;
   planning_.levels += levels_.size();
   switch (pass_.entry.kind) {
   case EntryKind::plunge:

@@ -25,6 +25,8 @@ private:
   bool is_clear(Vec2 p) const;
   bool is_clear(Vec2 from, Vec2 to) const;
 
+  /// Levels and laps are not without end.
+  bool is_bounded() const;
   bool find_approach();
   void approach(double z_mm);
   void leave();

@@ -36,8 +36,8 @@ int wall_side(const Planned &plan, const WallFeature &wall, double z_mm) {
 }
 
 TEST(Direction, ClimbKeepsTheMaterialOnTheRightOfTheFeed) {
-  // Clockwise spindle seen from above: at the right of the feed the teeth move against it, so the chip begins
-  // thick. ISO 3002-3 down milling; derived: velocity of a tooth at the right is -omega r along the feed.
+  // derived: with a clockwise spindle seen from above a tooth to the right of the axis moves against the
+  // feed, as the material does relative to the axis: both run together, the chip begins thick. That is climb.
   for (const char *surface : {"rim", "bore", "window", "crank"}) {
     const auto climb = planned(wall_pass(surface, "stepdown_mm = 10\nentry = \"plunge\""));
     EXPECT_EQ(wall_side(climb, wall_named(climb.job, surface), -10.0), -1) << surface;

@@ -46,7 +46,8 @@ TEST(Offset, CircleBecomesCircle) {
 }
 
 TEST(Offset, ConvexOutlineGrowsBySteinersFormula) {
-  // Steiner 1840: length L + 2 pi d, area A + L d + pi d^2 of the outer parallel body of a convex figure.
+  // Steiner's formula, from memory: length L + 2 pi d, area A + L d + pi d^2 of the outer parallel body of a
+  // convex figure.
   for (const Outline &outline :
        {Outline::rounded_rectangle({0, 0}, 30, 20, 4), Outline::rounded_rectangle({0, 0}, 30, 20, 0),
         polygon({{0, 0}, {20, 0}, {5, 12}})}) {

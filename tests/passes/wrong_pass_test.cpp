@@ -100,6 +100,12 @@ std::vector<WrongPass> wrong_shapes() {
        "approach_mm = 15 does not fit", "smaller approach_mm"},
       {"StretchLongerThanTheLap", wall("entry = \"zigzag\"\nzigzag_mm = 400\nramp_deg = 2"),
        "longer than the path", "shorter"},
+      {"LevelsWithoutEnd", with(plunged("top_mm = 900"), "stepdown_mm = 3", "stepdown_mm = 0.01"),
+       "more than 20000 levels", "larger steps"},
+      {"RampWithoutEnd", wall("top_mm = 5000\nentry = \"zigzag\"\nzigzag_mm = 0.5\nramp_deg = 0.05"),
+       "more than 20000 laps", "steeper ramp"},
+      {"LinesWithoutEnd", floor_pass("face", kLines + "stepover_mm = 0.005\nstepdown_mm = 0.1"),
+       "more than 20000 lines", "larger steps"},
       {"RampInAPoint",
        floor_pass("face", "pattern = \"spiral\"\norder = \"outwards\"\nedge = \"open\"\nstepover_mm = 2\n"
                           "entry = \"ramp\"\nramp_deg = 2"),
