@@ -76,9 +76,8 @@ std::string run_and_keep(const StudyCommand &command, const StudyHead &head, Inp
                          std::vector<std::size_t> combinations, StudyFile &file, Progress &progress) {
   const auto keep = [&](const Trial &trial) {
     return watch.is_changed()
-               ? std::string(
-                     "the job, a program or a mesh was changed while the study ran. What was predicted "
-                     "before is kept; undo the change and start again, or begin a new file.")
+               ? std::string("the job or a file it names was changed while the study ran. What was predicted "
+                             "before is kept; undo the change and start again, or begin a new file.")
                : file.add(trial);
   };
   ProgressLine line(!command.quiet, ::isatty(STDERR_FILENO));

@@ -50,8 +50,10 @@ void draw_limits(Page &page, const StudyView &view, const StudyPlot &plot) {
   if (std::isfinite(up)) {
     const double y = plot.y_px(up);
     dashed_line(page.image, plot.box.x, y, plot.box.right(), y, kWantedInk);
-    page.write(fmt::format("wanted: at most {}", quantity_text(up, view.front.y.unit)), plot.box.x + 8,
-               static_cast<int>(y) - 7, kText_px, kWantedInk);
+    const std::string words = fmt::format("wanted: at most {}", quantity_text(up, view.front.y.unit));
+    const int width = page.lettering.width_px(words, kText_px), below = static_cast<int>(y) - 7;
+    fill(page.image, {plot.box.right() - 12 - width, below - 15, width + 8, 19}, kPlotPaper);
+    page.write(words, plot.box.right() - 8, below, kText_px, kWantedInk, Anchor::right);
   }
   if (std::isfinite(along)) {
     const double x = plot.x_px(along);
@@ -154,8 +156,8 @@ int draw(Page &page, const StudyView &view, int width_px) {
              Anchor::centre);
   page.lettering.draw_upwards(page.image, words_of(view.front.y), 34, plot.box.y + plot.box.height / 2,
                               kText_px, kInk);
-  draw_limits(page, view, plot);
   draw_front_line(page, view, plot);
+  draw_limits(page, view, plot);
   draw_points(page, view, plot);
   write_numbers(page, view, plot);
   const int below = draw_key(page, plot.box.bottom() + 92);

@@ -45,6 +45,10 @@ double worst_of(const std::vector<TrialCheck> &missed) {
   return worst;
 }
 
+bool names_a_file(const std::string &key) {
+  return key == "program" || key == "include" || key.starts_with("include.") || key.ends_with(".mesh");
+}
+
 /// Changes that keep the names of files right in another folder.
 void add_moved_names(const toml::node &node, const std::string &key, const fs::path &from, const fs::path &to,
                      std::vector<JobChange> &changes) {
@@ -55,7 +59,7 @@ void add_moved_names(const toml::node &node, const std::string &key, const fs::p
   } else if (const toml::array *list = node.as_array()) {
     for (std::size_t i = 0; i < list->size(); ++i)
       add_moved_names((*list)[i], fmt::format("{}.{}", key, i + 1), from, to, changes);
-  } else if (node.is_string() && (key == "program" || key.ends_with(".mesh"))) {
+  } else if (node.is_string() && names_a_file(key)) {
     const fs::path name = node.value<std::string>().value_or("");
     if (!name.empty() && name.is_relative())
       changes.push_back({key, toml_text(std::string_view((from / name).lexically_relative(to).string()))});

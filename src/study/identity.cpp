@@ -23,7 +23,7 @@ constexpr std::size_t kMostFile_bytes = std::size_t{1} << 30;
 constexpr const char *kMissing = "missing";
 
 /// Keys whose value is the name of a file beside the job.
-bool names_a_file(std::string_view key) { return key == "program" || key == "mesh"; }
+bool names_a_file(std::string_view key) { return key == "program" || key == "mesh" || key == "include"; }
 
 void gather(const toml::node &node, std::string_view key, std::set<std::string> &names) {
   if (const toml::table *table = node.as_table()) {

@@ -72,8 +72,11 @@ TEST(BestPlan, JobTextHasTheValuesAndKeepsTheRest) {
   EXPECT_EQ(*text,
             "title = \"Line sheave\"\nprogram = \"zigzag.ngc\" # beside\n\n[[cutter]]\nrunout_mm = 0.02\n"
             "number = 1\n");
-  const auto moved = job_text_of(small_head(), 0, "/workshop/plans/best.toml", problems);
+  StudyHead head = small_head();
+  head.job_text = "include = \"petg.toml\"\n" + head.job_text;
+  const auto moved = job_text_of(head, 0, "/workshop/plans/best.toml", problems);
   ASSERT_TRUE(moved);
+  EXPECT_NE(moved->find("include = \"../petg.toml\""), std::string::npos) << *moved;
   EXPECT_NE(moved->find("program = \"../plunge.ngc\" # beside"), std::string::npos) << *moved;
 }
 

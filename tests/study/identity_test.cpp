@@ -22,15 +22,16 @@ StudyIdentity identity_of(const fs::path &job, const StudyGrid &grid = kGrid, bo
 
 } // namespace
 
-TEST_F(StudyIdentityOf, NamesEveryProgramAndMesh) {
-  write("job.toml", kJob);
+TEST_F(StudyIdentityOf, NamesEveryProgramMeshAndIncludedFile) {
+  write("job.toml", "include = [\"petg.toml\"]\n" + std::string(kJob));
   write("a.ngc", "G0 X1\n");
   const StudyIdentity identity = identity_of(at("job.toml"));
-  ASSERT_EQ(identity.files.size(), 3u);
+  ASSERT_EQ(identity.files.size(), 4u);
   EXPECT_EQ(identity.files[0].name, "a.ngc");
   EXPECT_EQ(identity.files[1].name, "b.ngc");
   EXPECT_EQ(identity.files[1].sha256, "missing");
   EXPECT_EQ(identity.files[2].name, "blank.stl");
+  EXPECT_EQ(identity.files[3].name, "petg.toml");
 }
 
 TEST_F(StudyIdentityOf, ChangesWithEveryInputAndSaysWhich) {

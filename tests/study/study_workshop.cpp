@@ -11,22 +11,41 @@
 
 namespace asperity::test_support {
 
+namespace {
+
+void replace_all(std::string &text, const std::string &old, const std::string &now) {
+  for (std::size_t at = 0; (at = text.find(old, at)) != std::string::npos; at += now.size())
+    text.replace(at, old.size(), now);
+}
+
+} // namespace
+
 void StudyWorkshop::SetUp() {
   Workshop::SetUp();
-  std::string job = Workshop::job("{ plus = 0.2, minus = 0.2 }", "[chart]\nwall_spacing_mm = 0.4\n");
-  const std::string side = "side = \"outside\"\n";
-  job.replace(job.find(side), side.size(), side + "finish = { witness_depth_um = 6.0 }\n");
+  write_job(false);
+  std::string quick = program();
+  replace_all(quick, "X13", "X5.5");
+  replace_all(quick, "I-13", "I-5.5");
+  replace_all(quick, "X16", "X9");
+  write("bush.ngc", quick);
+  replace_all(quick, "F1500", "F700");
+  write("slow.ngc", quick);
+}
+
+void StudyWorkshop::write_job(bool bends) const {
+  std::string job = Workshop::job("{ plus = 0.2, minus = 0.2 }", "[chart]\nwall_spacing_mm = 0.5\n");
+  replace_all(job, "diameter_mm = 21.0", "diameter_mm = 6.0");
+  replace_all(job, "diameter_mm = 20.0", "diameter_mm = 5.0");
+  replace_all(job, "side = \"outside\"\n", "side = \"outside\"\nfinish = { witness_depth_um = 6.0 }\n");
+  if (!bends)
+    job += "[effects]\ncutter_bending = false\nmachine_bending = false\nblank_bending = false\n";
   write("bush.toml", job);
-  std::string slow = program();
-  for (std::size_t at = 0; (at = slow.find("F1500", at)) != std::string::npos;)
-    slow.replace(at, 5, "F700");
-  write("slow.ngc", slow);
 }
 
 std::vector<std::string> StudyWorkshop::study(const std::vector<std::string> &more) {
   std::vector<std::string> all{"study",  "bush.toml",
                                "--vary", "program=bush.ngc,slow.ngc",
-                               "--vary", "setup.z_zero_error_mm=0:0.1:0.05",
+                               "--vary", "setup.z_zero_error_mm=0:0.05:0.05",
                                "--vary", "cutter.1.runout_mm=0.0,0.02",
                                "--quiet"};
   if (std::find(more.begin(), more.end(), "--results") == more.end())

@@ -1,4 +1,4 @@
-// What makes two runs the same study: job, programs, meshes, varied values, version of the program.
+// What makes two runs the same study: job, the files it names, varied values, version of the program.
 #pragma once
 
 #include "asperity/study/grid.h"
@@ -18,7 +18,7 @@ struct StudyFileHash {
 struct StudyIdentity {
   std::string version; ///< of the program that predicts
   std::string job_sha256;
-  std::vector<StudyFileHash> files; ///< programs and meshes, sorted by name
+  std::vector<StudyFileHash> files; ///< programs, meshes and included values, sorted by name
   std::string grid;                 ///< a line a factor: "key = [value, value]"
   bool roughness = false;           ///< read even where no Ra is wanted
 
