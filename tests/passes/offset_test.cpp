@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <random>
 
 namespace asperity::test {
 namespace {
@@ -110,6 +111,53 @@ TEST(Offset, ShortSidesVanishAndTheirNeighboursMeet) {
   ASSERT_TRUE(in.path);
   EXPECT_NEAR(in.path->area_mm2(), 14.0 * 14.0, 1e-7);
   EXPECT_EQ(in.path->elements().size(), 4u);
+}
+
+/// A star-shaped outline of lines and arcs, or one that crosses itself and is no outline.
+Outline random_outline(std::mt19937 &random) {
+  std::uniform_real_distribution<double> share(0.0, 1.0);
+  const int count = 3 + static_cast<int>(share(random) * 7);
+  std::vector<Vec2> corners;
+  for (int i = 0; i < count; ++i) {
+    const double angle = 2 * kPi * (i + 0.7 * share(random)) / count, r = 8 + 20 * share(random);
+    corners.push_back({r * std::cos(angle), r * std::sin(angle)});
+  }
+  std::vector<OutlineElement> elements;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const Vec2 a = corners[i], b = corners[(i + 1) % corners.size()], middle = 0.5 * (a + b);
+    const double sweep = share(random) < 0.4 ? 3.0 * (share(random) - 0.5) : 0.0;
+    const Vec2 centre = sweep == 0.0 ? Vec2(0.0) : middle + 0.5 / std::tan(0.5 * sweep) * left_of(b - a);
+    elements.push_back({a, b, centre, sweep});
+  }
+  return Outline(std::move(elements));
+}
+
+TEST(Offset, RandomOutlinesHaveAllPlacesAtTheirDistanceAndNoOthers) {
+  // The definition itself: a place beside the outline whose shortest distance from it is d lies on the path.
+  std::mt19937 random(7);
+  std::uniform_real_distribution<double> share(0.0, 1.0);
+  int paths = 0, refusals = 0;
+  for (int i = 0; i < 400; ++i) {
+    const Outline outline = random_outline(random);
+    const double outward_mm = (share(random) < 0.5 ? -1 : 1) * (0.3 + 4 * share(random));
+    if (!outline.fault().empty())
+      continue;
+    const auto offset = offset_outline(outline, outward_mm);
+    refusals += offset.path ? 0 : 1;
+    if (!offset.path)
+      continue;
+    ++paths;
+    EXPECT_EQ(offset.path->fault(), "");
+    for (int k = 0; k < 300; ++k) {
+      const double s_mm = outline.length_mm() * k / 300;
+      const Vec2 p = outline.point(s_mm) + outward_mm * outline.outward_normal(s_mm);
+      if (std::abs(outline.depth_mm(p) + outward_mm) < 1e-9) {
+        ASSERT_NEAR(offset.path->depth_mm(p), 0.0, 1e-6) << i << ' ' << outward_mm;
+      }
+    }
+  }
+  EXPECT_GT(paths, 350);
+  EXPECT_LT(refusals, 10) << "only where a neck or a fork is too narrow";
 }
 
 TEST(Offset, DistanceThatDoesNotFitGivesNoPath) {
