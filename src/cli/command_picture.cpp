@@ -38,6 +38,8 @@ std::string draw_to_file(const PictureRequest &request, const Outcome &outcome) 
     return plan.fault;
   Renderer renderer;
   renderer.show(outcome);
+  if (const auto measure = measure_of(request))
+    renderer.set_quantity(cell_quantity(outcome, *measure));
   const OffscreenPicture picture = offscreen_picture(renderer, plan.draw);
   if (!picture.fault.empty())
     return picture.fault;

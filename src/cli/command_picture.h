@@ -14,7 +14,7 @@ struct PictureRequest {
   std::filesystem::path job_file, file;
   std::string view = "part";    ///< part, wall, floor, section
   std::string feature;          ///< empty = the first that suits the view
-  std::string colour = "lamp";  ///< lamp, residual, line, piece, level
+  std::string colour = "lamp";  ///< lamp, residual, line, piece, level, roughness, bending, chip-load, speed
   std::vector<double> from_deg; ///< azimuth, elevation; empty = chosen
   std::vector<double> lamp_deg; ///< azimuth, elevation; empty = raking
   double exaggeration = 0;      ///< 0 = chosen

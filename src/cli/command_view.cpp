@@ -23,10 +23,11 @@ ExitStatus command_view(const ViewCommand &command) {
     request.width_px = command.width_px;
     request.height_px = command.height_px;
   }
-  const std::string fault = command.picture.empty()
-                                ? view(request)
-                                : view_picture(request, {request.width_px.value_or(1280),
-                                                         request.height_px.value_or(800), command.picture});
+  const std::string fault =
+      command.picture.empty()
+          ? view(request)
+          : view_picture(request, {request.width_px.value_or(1280), request.height_px.value_or(800),
+                                   command.picture, command.keys});
   if (fault.empty())
     return ExitStatus::all_well;
   fmt::print(stderr, "asperity: error: {}\n", fault);

@@ -23,8 +23,11 @@ void add_looks(CLI::App &command, PictureRequest &request) {
       .add_option(
           "--colour", request.colour,
           "lamp: as stock looks under a raking lamp; residual: how far off the wanted surface; line, piece, "
-          "level: which program line, piece of path or level made it")
-      ->check(CLI::IsMember({"lamp", "residual", "line", "piece", "level"}))
+          "level: which program line, piece of path or level made it; roughness: local Ra; bending, "
+          "chip-load, "
+          "speed: of the cutter while it made it")
+      ->check(CLI::IsMember(
+          {"lamp", "residual", "line", "piece", "level", "roughness", "bending", "chip-load", "speed"}))
       ->capture_default_str();
   command
       .add_option("--exaggeration", request.exaggeration,

@@ -56,7 +56,8 @@ Colouring colouring_of(const std::string &word) {
                                                           {"line", Colouring::line},
                                                           {"piece", Colouring::piece},
                                                           {"level", Colouring::level}};
-  return kWords.at(word);
+  const auto found = kWords.find(word);
+  return found == kWords.end() ? Colouring::quantity : found->second;
 }
 
 /// The first finding on the feature, or on any for -1: findings come weightiest first.
@@ -177,6 +178,15 @@ void add_findings(PicturePlan &plan, const Outcome &outcome, int feature) {
 }
 
 } // namespace
+
+std::optional<Measure> measure_of(const PictureRequest &request) {
+  static const std::map<std::string, Measure> kWords = {{"roughness", Measure::roughness},
+                                                        {"bending", Measure::bending},
+                                                        {"chip-load", Measure::chip_load},
+                                                        {"speed", Measure::speed}};
+  const auto found = kWords.find(request.colour);
+  return found == kWords.end() ? std::nullopt : std::optional(found->second);
+}
 
 std::string fault_of(const PictureRequest &request, const Job &job) {
   if (!size_of(request.size))

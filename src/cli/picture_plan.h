@@ -3,6 +3,7 @@
 
 #include "asperity/predict/outcome.h"
 #include "asperity/render/caption.h"
+#include "asperity/render/cell_quantity.h"
 #include "command_picture.h"
 
 namespace asperity {
@@ -16,6 +17,9 @@ struct PicturePlan {
 
 /// What can be judged without a prediction: empty, or what is wrong and what to do.
 std::string fault_of(const PictureRequest &request, const Job &job);
+
+/// The number the colours stand for, if it is one that has to be laid over the charts first.
+std::optional<Measure> measure_of(const PictureRequest &request);
 
 PicturePlan picture_plan(const PictureRequest &request, const Outcome &outcome);
 

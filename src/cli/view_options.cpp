@@ -10,6 +10,7 @@ constexpr int kMostThreads = 1024;
 /// Pictures of the window for documentation and tests; no group: not in the help.
 void add_hidden(CLI::App &view, ViewCommand &command) {
   view.add_option("--window-picture", command.picture)->group("");
+  view.add_option("--window-keys", command.keys)->group("");
   view.add_option("--window-report", command.report)->group("");
 }
 

@@ -6,6 +6,7 @@
 #include "save_job.h"
 
 #include "asperity/render/scene.h"
+#include "place.h"
 
 #include <algorithm>
 #include <cmath>
@@ -37,16 +38,20 @@ double first_azimuth_rad(const Outcome &outcome) {
 
 App::App(AppState state, AppOptions options) : state_(std::move(state)), options_(std::move(options)) {
   const auto wake = options_.wake ? options_.wake : [] {};
-  for (auto &run : runs_)
-    run = std::make_unique<BackgroundRun>(wake);
-  for (auto &trace : traces_)
-    trace = std::make_unique<BackgroundTrace>(wake);
+  for (std::size_t i = 0; i < 2; ++i) {
+    runs_[i] = std::make_unique<BackgroundRun>(wake);
+    traces_[i] = std::make_unique<BackgroundTask<LaidTrace>>(wake);
+    closeups_[i] = std::make_unique<BackgroundTask<std::optional<Closeup>>>(wake);
+  }
 }
 
 App::~App() {
-  // Both are told to stop before either is waited for.
-  for (auto &run : runs_)
-    run->stop();
+  // All are told to stop before any is waited for.
+  for (std::size_t i = 0; i < 2; ++i) {
+    runs_[i]->stop();
+    traces_[i]->stop();
+    closeups_[i]->stop();
+  }
 }
 
 void App::take(const Wish &wish) { apply(state_, wish); }
@@ -55,36 +60,78 @@ void App::fetch_news() {
   for (int i = 0; i < 2; ++i) {
     const auto at = static_cast<std::size_t>(i);
     if (const auto news = runs_[at]->news()) {
-      if (news->result)
-        take(RunEnded{i, news->result});
-      else
+      if (!news->is_end)
         take(RunReports{i, news->stage, news->fraction});
+      if (news->is_end)
+        take(RunEnded{i, news->result});
+      else if (news->result)
+        take(RunShows{i, news->result});
     }
-    if (auto laid = traces_[at]->news())
+    if (auto laid = traces_[at]->fetch())
       take(TraceLaid{i, std::move(laid->trace), std::move(laid->why)});
+    if (auto laid = closeups_[at]->fetch())
+      take(CloseupLaid{i, std::move(*laid)});
   }
+}
+
+void App::start_run(int i) {
+  const auto at = static_cast<std::size_t>(i);
+  const Seat &seat = state_.seat(i);
+  if (seat.run.is_stopping)
+    runs_[at]->stop();
+  if (!seat.run.is_wanted || !seat.is_taken() || runs_[at]->is_busy())
+    return;
+  take(RunStarted{i});
+  runs_[at]->start({seat.file, seat.changes, options_.threads, !seat.has(Grain::fine)});
+}
+
+void App::start_trace(int i) {
+  const auto at = static_cast<std::size_t>(i);
+  const TraceState &trace = state_.trace;
+  const std::shared_ptr<const Outcome> outcome = state_.seat(i).outcome;
+  if (traces_[at]->is_busy()) {
+    if (!trace.is_asked || trace.is_wanted[at])
+      traces_[at]->stop();
+    return;
+  }
+  if (!trace.is_wanted[at] || !outcome)
+    return;
+  const auto feature = static_cast<std::size_t>(trace.feature);
+  take(TraceStarted{i});
+  if (feature >= outcome->charts.size())
+    return take(TraceLaid{i, std::nullopt, "This job has no such surface."});
+  traces_[at]->start(
+      [outcome, feature, request = trace.request, threads = options_.threads](const Progress &progress) {
+        return traced(*outcome, feature, request, threads, progress);
+      });
+}
+
+void App::start_closeup(int i) {
+  const auto at = static_cast<std::size_t>(i);
+  const std::shared_ptr<const Outcome> outcome = state_.seat(i).outcome;
+  const PictureSize size = said_.strip_size[at];
+  std::optional<CloseupAsk> ask;
+  if (size.width_px > 1 && state_.judged(i) && state_.strip.is_fitted && shows_marks(state_.space.colour))
+    ask = closeup_ask(*outcome, static_cast<std::size_t>(state_.strip.feature), state_.strip.sheet, size);
+  const bool is_asked = ask && asked_closeup_[at] && serves(*asked_closeup_[at], *outcome, *ask);
+  if (closeups_[at]->is_busy()) {
+    if (!is_asked)
+      closeups_[at]->stop();
+    return;
+  }
+  if (!ask || is_asked || ImGui::IsAnyMouseDown())
+    return;
+  asked_closeup_[at] = Closeup{outcome, nullptr, static_cast<int>(ask->feature), ask->box, ask->spacing_mm};
+  closeups_[at]->start([outcome, ask = *ask, threads = options_.threads](const Progress &progress) {
+    return lay_closeup(outcome, ask, threads, progress);
+  });
 }
 
 void App::start_work() {
   for (int i = 0; i < 2; ++i) {
-    const auto at = static_cast<std::size_t>(i);
-    const Seat &seat = state_.seat(i);
-    if (seat.run.is_stopping)
-      runs_[at]->stop();
-    if (seat.run.is_wanted && seat.is_taken() && !runs_[at]->is_busy()) {
-      take(RunStarted{i});
-      runs_[at]->start(seat.file, seat.changes, options_.threads);
-    }
-    const TraceState &trace = state_.trace;
-    if (trace.is_wanted[at] && seat.outcome && !traces_[at]->is_busy()) {
-      const auto feature = static_cast<std::size_t>(trace.feature);
-      if (feature >= seat.outcome->charts.size()) {
-        take(TraceLaid{i, std::nullopt, "This job has no such surface."});
-        continue;
-      }
-      traces_[at]->start(seat.outcome, feature, trace.request, options_.threads);
-      take(TraceStarted{i});
-    }
+    start_run(i);
+    start_trace(i);
+    start_closeup(i);
   }
 }
 
@@ -96,7 +143,10 @@ void App::fit() {
   if (is_right || !outcome || size.width_px < 2)
     return;
   fitted_space_ = size;
-  take(FitEye{camera_on(surface_bounds(*outcome), size, first_azimuth_rad(*outcome), kFirstElevation_rad)});
+  const double azimuth = first_azimuth_rad(*outcome);
+  const std::vector<Vec3> points = surface_points(*outcome);
+  take(FitEye{points.empty() ? camera_on(whole_bounds(*outcome), size, azimuth, kFirstElevation_rad)
+                             : camera_on(points, size, azimuth, kFirstElevation_rad)});
 }
 
 void App::fit_strip() {
@@ -118,6 +168,24 @@ void App::fit_strip() {
   take(FitSheet{sheet});
 }
 
+void App::fit_section() {
+  const int front = state_.space.front;
+  const PictureSize size = said_.section_size[static_cast<std::size_t>(front)];
+  const Outcome *outcome = state_.outcome(front);
+  const auto feature = static_cast<std::size_t>(state_.strip.feature);
+  if (!outcome || size.width_px < 2 || feature >= outcome->charts.size())
+    return;
+  if (!state_.section.is_placed)
+    take(SetSection{first_cut_mm(*outcome, feature)});
+  const bool is_right =
+      state_.section.is_fitted && (state_.section.is_own_view || is_same(size, fitted_section_));
+  if (is_right)
+    return;
+  fitted_section_ = size;
+  const SheetBox box = section_box(*outcome, feature, state_.section.at_mm);
+  take(FitSection{sheet_on(box.low_mm, box.high_mm, size)});
+}
+
 void App::prepare(double seconds) {
   fetch_news();
   if (state_.space.flight || state_.space.is_playing)
@@ -125,6 +193,7 @@ void App::prepare(double seconds) {
   start_work();
   fit();
   fit_strip();
+  fit_section();
   rest_s_ = state_.revision == seen_revision_ ? rest_s_ + seconds : 0.0;
   seen_revision_ = state_.revision;
   const bool is_moving = state_.space.flight || state_.space.is_playing || ImGui::IsAnyMouseDown() ||
@@ -166,8 +235,8 @@ bool App::is_restless() const {
 
 bool App::is_busy() const {
   for (std::size_t i = 0; i < 2; ++i)
-    if (runs_[i]->is_busy() || traces_[i]->is_busy() || state_.seats[i].run.is_wanted ||
-        (state_.trace.is_wanted[i] && state_.seats[i].outcome))
+    if (runs_[i]->is_busy() || traces_[i]->is_busy() || closeups_[i]->is_busy() ||
+        state_.seats[i].run.is_wanted || (state_.trace.is_wanted[i] && state_.seats[i].outcome))
       return true;
   return false;
 }

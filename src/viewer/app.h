@@ -3,6 +3,7 @@
 
 #include "apply.h"
 #include "background.h"
+#include "closeup.h"
 #include "gallery.h"
 
 #include <functional>
@@ -47,22 +48,29 @@ public:
 private:
   void fetch_news();
   void start_work();
+  void start_run(int seat);
+  void start_trace(int seat);
+  void start_closeup(int seat);
   void fit();
   void fit_strip();
+  void fit_section();
   void answer(const PanelsSay &says);
 
   AppState state_;
   AppOptions options_;
   std::array<std::unique_ptr<BackgroundRun>, 2> runs_;
-  std::array<std::unique_ptr<BackgroundTrace>, 2> traces_;
+  std::array<std::unique_ptr<BackgroundTask<LaidTrace>>, 2> traces_;
+  std::array<std::unique_ptr<BackgroundTask<std::optional<Closeup>>>, 2> closeups_;
+  std::array<std::optional<Closeup>, 2> asked_closeup_; ///< laid or being laid; without its sheet
   Gallery gallery_;
   Fonts fonts_;
   double fonts_scale_ = 0;
   bool is_styled_dark_ = false;
   PanelsSay said_; ///< by the panels in the frame before
   std::uint64_t seen_revision_ = 0;
-  PictureSize fitted_space_{0, 0}, fitted_strip_{0, 0}; ///< sizes the views were fitted for
-  double rest_s_ = 0;                                   ///< since the state last changed
+  PictureSize fitted_space_{0, 0}, fitted_strip_{0, 0},
+      fitted_section_{0, 0}; ///< sizes the views were fitted for
+  double rest_s_ = 0;        ///< since the state last changed
 };
 
 } // namespace asperity

@@ -1,9 +1,11 @@
 // Everything the viewer knows, as plain values: panels read it, only apply() changes it.
 #pragma once
 
+#include "asperity/number/key_number.h"
 #include "asperity/predict/outcome.h"
 #include "asperity/render/draw_request.h"
 #include "asperity/render/renderer.h"
+#include "asperity/render/scene.h"
 
 #include <array>
 #include <filesystem>
@@ -15,18 +17,23 @@
 
 namespace asperity {
 
-/// Values tried in place of the job's own, by WhatIfKey::id; switches are 0 or 1.
-using Changes = std::map<std::string, double>;
+/// Values tried in place of the job's own: TOML text by JobChange::key.
+using Changes = std::map<std::string, std::string>;
 
-/// What one background run brought back; outcome is empty when the files could not be read.
+/// How far a prediction has come: the path alone, coarse charts without roughness, all of it.
+enum class Grain { path, coarse, fine };
+
+/// What a background run brings back; outcome is empty when the files could not be read.
 struct RunResult {
+  Grain grain = Grain::fine;
   std::string job_text;
   std::vector<std::string> program_lines;
   std::optional<Job> job; ///< as read, before any change
   std::vector<Problem> problems;
   std::size_t problems_left_out = 0;
   std::shared_ptr<const Outcome> outcome;
-  Changes changes; ///< those the outcome was made with
+  std::vector<KeyNumber> numbers; ///< of the outcome, worked out once
+  Changes changes;                ///< those the outcome was made with
 };
 
 struct RunState {
@@ -43,7 +50,7 @@ struct Seat {
   RunState run;
   std::shared_ptr<const RunResult> newest; ///< of the newest run, with its problems
   std::shared_ptr<const RunResult> result; ///< of the newest run that brought an outcome
-  std::shared_ptr<const Outcome> outcome;  ///< newest that came to its end; stays while the next is made
+  std::shared_ptr<const Outcome> outcome;  ///< newest that can be shown; stays while the next is made
   Changes outcome_changes;
   std::string fault; ///< why the newest run brought no outcome
   Changes changes;
@@ -51,6 +58,7 @@ struct Seat {
 
   bool is_taken() const { return !file.empty(); }
   bool is_stale() const { return outcome && outcome_changes != changes; }
+  bool has(Grain least) const { return outcome && result && result->grain >= least; }
 };
 
 /// What the surfaces' colours mean.
@@ -83,13 +91,33 @@ struct SpaceState {
   double wipe = 0.5;
 };
 
+/// What lies below the part.
+enum class Lower { none, flat, section };
+
 struct StripState {
-  bool is_shown = true;
   int feature = 0;
   SheetView sheet;
   bool is_fitted = false;
   bool is_own_view = false;
   Lamp lamp = strip_lamp();
+};
+
+/// The feature cut through.
+struct SectionState {
+  double at_mm = 0;       ///< arc length of a wall, y of a floor
+  bool is_placed = false; ///< the cut goes through what was chosen; else through the first finding
+  SheetView sheet;
+  bool is_fitted = false;
+  bool is_own_view = false;
+};
+
+/// A small part of the flat sheet with every tooth mark.
+struct Closeup {
+  std::shared_ptr<const Outcome> of;    ///< the outcome it was laid on
+  std::shared_ptr<const Outcome> sheet; ///< one flat chart in sheet coordinates
+  int feature = 0;
+  SheetBox box;
+  double spacing_mm = 0;
 };
 
 /// A trace is asked for once and laid on every seat that has the feature.
@@ -117,6 +145,8 @@ enum class Sheet { none, help, open, save, problems };
 struct LookState {
   bool is_dark = false;
   double scale = 1.0; ///< 1, 1.5 or 2
+  Lower lower = Lower::flat;
+  Lower lower_alone = Lower::none; ///< in a window too low for both it takes the part's place
   Sheet sheet = Sheet::none;
   int open_into = 0;
   bool what_if_in_front = false;
@@ -130,6 +160,8 @@ struct AppState {
   std::array<Seat, 2> seats;
   SpaceState space;
   StripState strip;
+  SectionState section;
+  std::array<std::optional<Closeup>, 2> closeup;
   TraceState trace;
   Choice choice;
   LookState look;
@@ -138,9 +170,16 @@ struct AppState {
   bool is_closing = false;
 
   const Outcome *outcome(int seat) const { return seats[static_cast<std::size_t>(seat)].outcome.get(); }
+  /// Of what can be judged; none before.
+  const std::vector<KeyNumber> &numbers(int i) const {
+    static const std::vector<KeyNumber> kNone;
+    return judged(i) ? seat(i).result->numbers : kNone;
+  }
   const Seat &seat(int i) const { return seats[static_cast<std::size_t>(i)]; }
   Seat &seat(int i) { return seats[static_cast<std::size_t>(i)]; }
   bool has_both() const { return seats[0].outcome && seats[1].outcome; }
+  /// Its charts can be looked at and judged; else nothing.
+  const Outcome *judged(int i) const { return seat(i).has(Grain::coarse) ? outcome(i) : nullptr; }
 };
 
 } // namespace asperity

@@ -29,6 +29,12 @@ int piece_of(const TimedPath &path, std::uint32_t line) {
   return found;
 }
 
+/// The section goes through what is pointed at.
+void cut_through(AppState &state, const Outcome &outcome, int feature, Vec3 point_mm) {
+  state.section.at_mm = cut_place_mm(outcome, static_cast<std::size_t>(feature), point_mm);
+  state.section.is_placed = true;
+}
+
 void go_to_piece(AppState &state, const Outcome &outcome, int piece) {
   state.choice.piece = piece;
   if (piece >= 0 && static_cast<std::size_t>(piece) < outcome.path.pieces.size())
@@ -53,7 +59,9 @@ void take(AppState &state, const ChooseFinding &wish) {
   }
   if (finding.feature >= 0 && static_cast<std::size_t>(finding.feature) < outcome->charts.size()) {
     take(state, ShowFeature{finding.feature});
-    take(state, FlyTo{camera_at_finding(*outcome, at, state.space.camera)});
+    cut_through(state, *outcome, finding.feature, finding.place_mm);
+    if (wish.flies)
+      take(state, FlyTo{camera_at_finding(*outcome, at, state.space.camera)});
   }
 }
 
@@ -98,6 +106,7 @@ void take(AppState &state, const Picked &wish) {
   state.choice.cell = wish.pick;
   if (wish.pick.feature != state.strip.feature)
     take(state, ShowFeature{wish.pick.feature});
+  cut_through(state, *outcome, wish.pick.feature, wish.pick.point_mm);
 }
 
 } // namespace asperity

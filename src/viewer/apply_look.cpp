@@ -10,7 +10,11 @@ void take(AppState &state, const SetDark &wish) { state.look.is_dark = wish.is_d
 
 void take(AppState &state, const SetScale &wish) {
   state.look.scale = std::clamp(wish.scale, 1.0, 2.0);
-  state.strip.is_fitted = false;
+  state.strip.is_fitted = state.section.is_fitted = false;
+}
+
+void take(AppState &state, const ShowLower &wish) {
+  (wish.is_alone ? state.look.lower_alone : state.look.lower) = wish.lower;
 }
 
 void take(AppState &state, const ShowSheet &wish) {

@@ -12,6 +12,7 @@ void take(AppState &state, const Predict &wish);
 void take(AppState &state, const StopRun &wish);
 void take(AppState &state, const RunStarted &wish);
 void take(AppState &state, const RunReports &wish);
+void take(AppState &state, const RunShows &wish);
 void take(AppState &state, const RunEnded &wish);
 void take(AppState &state, const CloseWindow &wish);
 
@@ -41,7 +42,6 @@ void take(AppState &state, const Picked &wish);
 
 // apply_strip.cpp
 void take(AppState &state, const ShowFeature &wish);
-void take(AppState &state, const ShowStrip &wish);
 void take(AppState &state, const SetSheetView &wish);
 void take(AppState &state, const FitSheet &wish);
 void take(AppState &state, const FitStrip &wish);
@@ -51,6 +51,13 @@ void take(AppState &state, const LayTrace &wish);
 void take(AppState &state, const TraceStarted &wish);
 void take(AppState &state, const TraceLaid &wish);
 void take(AppState &state, const ClearTrace &wish);
+void take(AppState &state, const CloseupLaid &wish);
+
+// apply_section.cpp
+void take(AppState &state, const SetSection &wish);
+void take(AppState &state, const SetSectionView &wish);
+void take(AppState &state, const FitSection &wish);
+void take(AppState &state, const FitCut &wish);
 
 // apply_what_if.cpp
 void take(AppState &state, const ChangeValue &wish);
@@ -63,6 +70,7 @@ void take(AppState &state, const SetSaveName &wish);
 // apply_look.cpp
 void take(AppState &state, const SetDark &wish);
 void take(AppState &state, const SetScale &wish);
+void take(AppState &state, const ShowLower &wish);
 void take(AppState &state, const ShowSheet &wish);
 void take(AppState &state, const ShowWhatIf &wish);
 void take(AppState &state, const SetFolder &wish);

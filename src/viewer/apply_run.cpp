@@ -23,9 +23,43 @@ void settle_feature(AppState &state, int seat) {
     state.trace = {};
   }
   const auto at = static_cast<std::size_t>(seat);
+  state.closeup[at].reset();
+  if (state.space.front == seat)
+    state.section.is_fitted = state.section.is_placed = false;
   state.trace.laid[at].reset();
   state.trace.line_mm[at].clear();
   state.trace.is_wanted[at] = state.trace.is_asked && outcome != nullptr;
+}
+
+/// Brings what the run made before the eyes.
+void seat_outcome(AppState &state, int at, const std::shared_ptr<const RunResult> &result) {
+  Seat &seat = state.seat(at);
+  const bool had_both = state.has_both();
+  seat.result = result;
+  seat.outcome = result->outcome;
+  seat.outcome_changes = result->changes;
+  forget_choice(state, at);
+  settle_feature(state, at);
+  if (!state.outcome(state.space.front))
+    state.space.front = state.choice.seat = at;
+  if (!state.space.is_own_eye)
+    state.space.is_fitted = false; // what is worst may have become known
+  if (!had_both && state.has_both()) {
+    state.space.arrangement = Arrangement::beside;
+    // Whichever came first; the first finding may have been chosen by itself.
+    if (state.choice.finding <= 0 && !state.choice.cell) {
+      state.choice = {.seat = 0, .scroll = state.choice.scroll, .cell = std::nullopt};
+      state.space.front = 0;
+    }
+  }
+}
+
+/// What matters most is chosen from the start, so that its cause and cure are read at first sight.
+void choose_worst(AppState &state) {
+  const Outcome *outcome = state.outcome(state.space.front);
+  if (outcome && !outcome->findings.empty() && state.choice.finding < 0 && !state.choice.cell &&
+      !state.trace.is_asked && !state.look.what_if_in_front)
+    take(state, ChooseFinding{.seat = state.space.front, .finding = 0, .flies = false});
 }
 
 std::string fault_of(const RunResult &result) {
@@ -86,6 +120,13 @@ void take(AppState &state, const RunReports &wish) {
   run.fraction = std::clamp(wish.fraction, 0.0, 1.0);
 }
 
+void take(AppState &state, const RunShows &wish) {
+  const Seat &seat = state.seat(wish.seat);
+  if (!seat.is_taken() || seat.run.is_stopping || seat.has(Grain::fine))
+    return;
+  seat_outcome(state, wish.seat, wish.result);
+}
+
 void take(AppState &state, const RunEnded &wish) {
   Seat &seat = state.seat(wish.seat);
   const bool was_stopped = seat.run.is_stopping;
@@ -99,21 +140,10 @@ void take(AppState &state, const RunEnded &wish) {
     return;
   }
   seat.fault.clear();
-  const bool had_both = state.has_both();
-  seat.result = wish.result;
-  seat.outcome = wish.result->outcome;
-  seat.outcome_changes = wish.result->changes;
   if (state.look.sheet == Sheet::problems)
     state.look.sheet = Sheet::none;
-  forget_choice(state, wish.seat);
-  settle_feature(state, wish.seat);
-  if (!state.outcome(state.space.front))
-    state.space.front = state.choice.seat = wish.seat;
-  if (!had_both && state.has_both()) {
-    state.space.arrangement = Arrangement::beside;
-    if (state.choice.finding < 0 && !state.choice.cell)
-      state.space.front = state.choice.seat = 0; // whichever came first
-  }
+  seat_outcome(state, wish.seat, wish.result);
+  choose_worst(state);
 }
 
 void take(AppState &state, const CloseWindow &) { state.is_closing = true; }

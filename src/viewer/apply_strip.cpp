@@ -21,10 +21,9 @@ void take(AppState &state, const ShowFeature &wish) {
     return;
   state.strip.feature = wish.feature;
   state.strip.is_fitted = false;
+  state.section.is_fitted = state.section.is_placed = false;
   state.trace = {};
 }
-
-void take(AppState &state, const ShowStrip &wish) { state.strip.is_shown = wish.is_shown; }
 
 void take(AppState &state, const FitSheet &wish) {
   take(state, SetSheetView{wish.sheet});
@@ -53,7 +52,9 @@ void take(AppState &state, const TraceBetween &wish) {
 }
 
 void take(AppState &state, const LayTrace &wish) {
-  state.trace = {.is_asked = true, .feature = wish.feature, .request = wish.request};
+  const auto is_running = state.trace.is_running;
+  state.trace = {
+      .is_asked = true, .feature = wish.feature, .request = wish.request, .is_running = is_running};
   for (std::size_t seat = 0; seat < 2; ++seat)
     state.trace.is_wanted[seat] = state.seats[seat].outcome != nullptr;
 }
@@ -68,7 +69,8 @@ void take(AppState &state, const TraceLaid &wish) {
   const auto at = static_cast<std::size_t>(wish.seat);
   state.trace.is_running[at] = false;
   const Outcome *outcome = state.outcome(wish.seat);
-  if (!state.trace.is_asked || !outcome)
+  // A newer one is asked for, or none any longer: this one was told to stop.
+  if (!state.trace.is_asked || state.trace.is_wanted[at] || !outcome)
     return;
   state.trace.laid[at] = wish.trace;
   state.trace.why[at] = wish.why;
@@ -78,6 +80,15 @@ void take(AppState &state, const TraceLaid &wish) {
         line_of_trace(*outcome, static_cast<std::size_t>(state.trace.feature), *wish.trace);
 }
 
-void take(AppState &state, const ClearTrace &) { state.trace = {}; }
+void take(AppState &state, const ClearTrace &) {
+  const auto is_running = state.trace.is_running;
+  state.trace = {};
+  state.trace.is_running = is_running;
+}
+
+void take(AppState &state, const CloseupLaid &wish) {
+  if (wish.closeup && wish.closeup->of == state.seat(wish.seat).outcome)
+    state.closeup[static_cast<std::size_t>(wish.seat)] = wish.closeup;
+}
 
 } // namespace asperity

@@ -32,14 +32,16 @@ void take(AppState &state, const ChangeValue &wish) {
   Seat &seat = state.seat(wish.seat);
   if (!seat.result || !seat.result->job)
     return;
-  const std::vector<WhatIfKey> keys = what_if_keys(*seat.result->job);
+  const std::vector<WhatIfKey> keys = what_if_keys(*seat.result->job, seat.changes);
   const auto key =
       std::find_if(keys.begin(), keys.end(), [&](const WhatIfKey &each) { return each.id == wish.id; });
-  if (key == keys.end() || !(wish.value == wish.value))
+  if (key == keys.end())
     return;
-  const double value = std::clamp(wish.value, key->low, key->high);
+  const std::string value = allowed(*key, wish.value);
+  if (value.empty())
+    return;
   Changes changes = seat.changes;
-  if (value == key->value_of(*seat.result->job))
+  if (value == key->own)
     changes.erase(wish.id);
   else
     changes[wish.id] = value;

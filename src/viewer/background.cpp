@@ -1,10 +1,12 @@
-// Long work beside the window.
+// Reading and predicting a job beside the window.
 #include "background.h"
 
 #include "asperity/base/text_file.h"
 #include "asperity/passes/job_program.h"
+#include "asperity/predict/chart_plan.h"
 #include "what_if.h"
 
+#include <algorithm>
 #include <new>
 #include <utility>
 
@@ -28,41 +30,88 @@ std::vector<std::string> lines_of(std::string_view text) {
   return lines;
 }
 
-void keep(RunResult &result, const Problems &problems) {
-  result.problems = problems.all();
-  result.problems_left_out = problems.left_out();
-}
-
 void fail(RunResult &result, const std::filesystem::path &file, std::string message, std::string remedy) {
   result.outcome.reset();
   result.problems.insert(result.problems.begin(), Problem{Severity::error, file.string(), 0, 0,
                                                           std::move(message), std::move(remedy)});
 }
 
+/// The job to predict: as in its file, or with the changes made. What is wrong is in `problems`.
+std::optional<Job> read_changed(const std::filesystem::path &file, const Changes &changes, RunResult &result,
+                                Problems &problems) {
+  if (const auto text = read_file(file, kMostText_bytes, problems))
+    result.job_text = *text;
+  if (problems.has_errors())
+    return std::nullopt;
+  result.job = read_job(file, problems);
+  if (changes.empty() || problems.has_errors())
+    return result.job;
+  Problems of_changed;
+  std::optional<Job> job = read_job(file, job_changes(changes), of_changed);
+  problems = std::move(of_changed);
+  return job;
+}
+
+/// Charts so many times coarser than the job's finest of their kind.
+Job coarse_job(Job job) {
+  double wall_mm = 0.0, floor_mm = 0.0;
+  for (const Feature &feature : job.features) {
+    double &kind = std::holds_alternative<WallFeature>(feature) ? wall_mm : floor_mm;
+    const double spacing = chart_spacing_mm(job, feature);
+    kind = kind > 0.0 ? std::min(kind, spacing) : spacing;
+  }
+  if (wall_mm > 0.0)
+    job.resolution.wall_spacing_mm = kCoarser * wall_mm;
+  if (floor_mm > 0.0)
+    job.resolution.floor_spacing_mm = kCoarser * floor_mm;
+  return job;
+}
+
+void hand_out(const RunResult &result, Outcome outcome, Grain grain, const FirstLook &first_look) {
+  auto look = std::make_shared<RunResult>(result);
+  look->outcome = std::make_shared<const Outcome>(std::move(outcome));
+  if (grain != Grain::path)
+    look->numbers = key_numbers(*look->outcome);
+  look->grain = grain;
+  first_look(std::move(look));
+}
+
+void give_first_looks(const RunResult &result, const Job &job, const Program &program, int threads,
+                      const Progress &progress, const FirstLook &first_look) {
+  Outcome bare;
+  bare.job = job;
+  bare.program = program;
+  bare.path = plan_motion(program, job.machine, job.setup, job.effects);
+  hand_out(result, std::move(bare), Grain::path, first_look);
+  if (progress.cancelled())
+    return;
+  Outcome coarse = predict(coarse_job(job), program, {.threads = threads, .roughness = false}, progress);
+  if (coarse.status == Status::done)
+    hand_out(result, std::move(coarse), Grain::coarse, first_look);
+}
+
 } // namespace
 
 RunResult read_and_predict(const std::filesystem::path &file, const Changes &changes, int threads,
-                           const Progress &progress) {
+                           const Progress &progress, const FirstLook &first_look) {
   RunResult result;
   result.changes = changes;
   try {
     Problems problems;
-    if (const auto text = read_file(file, kMostText_bytes, problems))
-      result.job_text = *text;
-    if (!problems.has_errors())
-      result.job = read_job(file, problems);
-    Program program;
-    if (result.job && !progress.cancelled()) {
-      if (auto read = job_program(*result.job, problems)) {
-        program = std::move(read->program);
-        result.program_lines = lines_of(read->text);
-      }
-    }
-    keep(result, problems);
-    if (problems.has_errors() || !result.job || progress.cancelled())
+    const std::optional<Job> job = read_changed(file, changes, result, problems);
+    std::optional<JobProgram> program;
+    if (job && !progress.cancelled())
+      program = job_program(*job, problems);
+    result.problems = problems.all();
+    result.problems_left_out = problems.left_out();
+    if (problems.has_errors() || !job || !program || progress.cancelled())
       return result;
-    result.outcome = std::make_shared<const Outcome>(
-        predict(changed(*result.job, changes), program, {.threads = threads}, progress));
+    result.program_lines = lines_of(program->text);
+    if (first_look)
+      give_first_looks(result, *job, program->program, threads, progress, first_look);
+    result.outcome =
+        std::make_shared<const Outcome>(predict(*job, program->program, {.threads = threads}, progress));
+    result.numbers = key_numbers(*result.outcome);
   } catch (const std::bad_alloc &) {
     fail(result, file, "there is not enough memory for this job.", "Choose a coarser spacing under [chart].");
   } catch (const std::exception &error) {
@@ -71,26 +120,39 @@ RunResult read_and_predict(const std::filesystem::path &file, const Changes &cha
   return result;
 }
 
-BackgroundRun::~BackgroundRun() { stop(); }
+void BackgroundRun::tell(std::string_view stage, double fraction) {
+  {
+    const std::lock_guard lock(mutex_);
+    if (!news_)
+      news_.emplace();
+    news_->stage = stage;
+    news_->fraction = fraction;
+  }
+  wake_();
+}
 
-void BackgroundRun::start(std::filesystem::path file, Changes changes, int threads) {
+void BackgroundRun::hand_out(std::shared_ptr<const RunResult> result, bool is_end) {
+  {
+    const std::lock_guard lock(mutex_);
+    if (!news_)
+      news_.emplace();
+    news_->result = std::move(result);
+    news_->is_end = is_end;
+  }
+  wake_();
+}
+
+void BackgroundRun::start(RunAsk ask) {
   progress_ = std::make_shared<Progress>();
-  progress_->report = [this](std::string_view stage, double fraction) {
-    {
-      const std::lock_guard lock(mutex_);
-      news_ = News{std::string(stage), fraction, nullptr};
-    }
-    wake_();
-  };
-  thread_ = std::jthread(
-      [this, progress = progress_, file = std::move(file), changes = std::move(changes), threads] {
-        auto result = std::make_shared<const RunResult>(read_and_predict(file, changes, threads, *progress));
-        {
-          const std::lock_guard lock(mutex_);
-          news_ = News{"done", 1.0, std::move(result)};
-        }
-        wake_();
-      });
+  progress_->report = [this](std::string_view stage, double fraction) { tell(stage, fraction); };
+  thread_ = std::jthread([this, progress = progress_, ask = std::move(ask)] {
+    FirstLook first_look;
+    if (ask.with_first_looks)
+      first_look = [this](std::shared_ptr<const RunResult> look) { hand_out(std::move(look), false); };
+    hand_out(std::make_shared<const RunResult>(
+                 read_and_predict(ask.file, ask.changes, ask.threads, *progress, first_look)),
+             true);
+  });
 }
 
 void BackgroundRun::stop() {
@@ -104,41 +166,23 @@ std::optional<BackgroundRun::News> BackgroundRun::news() {
     const std::lock_guard lock(mutex_);
     news.swap(news_);
   }
-  if (news && news->result)
+  if (news && news->is_end)
     thread_.join();
   return news;
 }
 
-void BackgroundTrace::start(std::shared_ptr<const Outcome> outcome, std::size_t feature, TraceRequest request,
-                            int threads) {
-  thread_ =
-      std::jthread([this, outcome = std::move(outcome), feature, request = std::move(request), threads] {
-        Laid laid;
-        try {
-          const TextureSource source{outcome->job, outcome->path, outcome->cut.swept};
-          Trace trace = lay_trace(outcome->job.features[feature], outcome->charts[feature], source, request,
-                                  threads, laid.why);
-          if (!trace.profile_mm.empty())
-            laid.trace = std::move(trace);
-        } catch (const std::exception &error) {
-          laid.why = error.what();
-        }
-        {
-          const std::lock_guard lock(mutex_);
-          laid_ = std::move(laid);
-        }
-        wake_();
-      });
-}
-
-std::optional<BackgroundTrace::Laid> BackgroundTrace::news() {
-  std::optional<Laid> laid;
-  {
-    const std::lock_guard lock(mutex_);
-    laid.swap(laid_);
+LaidTrace traced(const Outcome &outcome, std::size_t feature, const TraceRequest &request, int threads,
+                 const Progress &progress) {
+  LaidTrace laid;
+  try {
+    const TextureSource source{outcome.job, outcome.path, outcome.cut.swept};
+    Trace trace = lay_trace(outcome.job.features[feature], outcome.charts[feature], source, request, threads,
+                            laid.why, progress);
+    if (!trace.profile_mm.empty() && !progress.cancelled())
+      laid.trace = std::move(trace);
+  } catch (const std::exception &error) {
+    laid.why = error.what();
   }
-  if (laid)
-    thread_.join();
   return laid;
 }
 

@@ -23,18 +23,29 @@ public:
   Pick pick(const AppState &state, const PickAt &at);
 
 private:
-  void show_outcomes(const AppState &state);
-  void draw(const AppState &state, int seat, bool is_strip, PictureSize size, bool coarse);
-
   struct PerSeat {
-    std::unique_ptr<Renderer> renderer;
-    std::shared_ptr<const Outcome> shown; ///< the renderer points into it
-    PictureTarget space, strip;
+    std::unique_ptr<Renderer> renderer, loupe;      ///< the loupe is made when first needed
+    std::shared_ptr<const Outcome> shown, in_loupe; ///< the renderers point into them
+    PictureTarget space, strip, closeup, section;
     Colour quantity = Colour::lamp; ///< that the renderer holds; lamp = none
     const Outcome *other = nullptr; ///< the difference was made with it
     double half_span = 0;           ///< of the difference's colours
     std::uint64_t content = 0;      ///< counts up with every outcome and quantity
+    std::uint64_t loupe_content = 0;
   };
+  struct Work {
+    DrawRequest request; ///< at the size shown
+    Renderer &renderer;
+    PictureTarget &target;
+    ShownPicture &picture;
+    std::uint64_t content;
+  };
+
+  void show_outcomes(const AppState &state);
+  void update_seat(const AppState &state, int seat, const PanelsSay &wanted, bool coarse);
+  void update_closeup(const AppState &state, int seat, PictureSize size, bool coarse);
+  static void draw(const Work &work, bool coarse);
+
   std::array<PerSeat, 2> seats_;
   Pictures pictures_;
   std::string fault_;

@@ -45,15 +45,24 @@ void load_kept_state(const std::filesystem::path &file, AppState &state, WindowS
     take(kept, "height", size.height);
     take(kept, "dark", state.look.is_dark);
     take(kept, "scale", state.look.scale);
-    take(kept, "flat_sheet", state.strip.is_shown);
+    int lower = static_cast<int>(state.look.lower);
+    take(kept, "lower", lower);
+    state.look.lower = static_cast<Lower>(std::clamp(lower, 0, 2));
     take(kept, "path", state.space.things.path);
     take(kept, "blank", state.space.things.blank);
     take(kept, "spoilboard", state.space.things.spoilboard);
+    take(kept, "path_kinds", state.space.path_kind);
+    take(kept, "play_rate", state.space.play_rate);
+    int colour = static_cast<int>(state.space.colour);
+    take(kept, "colour", colour);
+    // A difference needs two jobs, which are not kept.
+    state.space.colour = static_cast<Colour>(std::clamp(colour, 0, kColours - 2));
   } catch (const nlohmann::json::exception &) {
-    return;
+    // What was read before the damage counts, brought into its range below.
   }
   size.width = std::clamp(size.width, 640, 16384);
   size.height = std::clamp(size.height, 480, 16384);
+  state.space.play_rate = std::clamp(state.space.play_rate, 0.1, 100.0);
   state.look.scale = state.look.scale < 1.25 ? 1.0 : (state.look.scale < 1.75 ? 1.5 : 2.0);
 }
 
@@ -68,10 +77,13 @@ std::string save_kept_state(const std::filesystem::path &file, const AppState &s
                             {"height", size.height},
                             {"dark", state.look.is_dark},
                             {"scale", state.look.scale},
-                            {"flat_sheet", state.strip.is_shown},
+                            {"lower", static_cast<int>(state.look.lower)},
                             {"path", state.space.things.path},
                             {"blank", state.space.things.blank},
-                            {"spoilboard", state.space.things.spoilboard}};
+                            {"spoilboard", state.space.things.spoilboard},
+                            {"path_kinds", state.space.path_kind},
+                            {"play_rate", state.space.play_rate},
+                            {"colour", static_cast<int>(state.space.colour)}};
   return write_file(file, kept.dump(2) + '\n');
 }
 

@@ -73,8 +73,12 @@ void shown_keys(const Ui &ui) {
     wish.things.path = !wish.things.path;
     ui.wish(wish);
   }
-  if (pressed(GLFW_KEY_U))
-    ui.wish(ShowStrip{!ui.state.strip.is_shown});
+  const auto lower = [&](int key, Lower wanted) {
+    if (pressed(key))
+      ui.wish(ShowLower{lower_shown(ui) == wanted ? Lower::none : wanted, !is_roomy(ui)});
+  };
+  lower(GLFW_KEY_U, Lower::flat);
+  lower(GLFW_KEY_X, Lower::section);
   if (pressed(GLFW_KEY_SPACE))
     ui.wish(SetPlaying{!space.is_playing});
   if (pressed(GLFW_KEY_TAB))

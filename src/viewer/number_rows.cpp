@@ -1,61 +1,56 @@
-// Sizes, roughness and times of one or two jobs, in words.
+// The key numbers of one or two jobs in one table.
 #include "number_rows.h"
 
 #include "asperity/report/number_text.h"
 
 #include <algorithm>
-#include <fmt/format.h>
+#include <cmath>
 
 namespace asperity {
 
 namespace {
 
-void put(std::vector<NumberRow> &rows, std::size_t seat, std::string what, std::string word,
-         std::string value) {
-  const auto same =
-      std::find_if(rows.begin(), rows.end(), [&](const NumberRow &row) { return row.what == what; });
-  if (same != rows.end()) {
-    same->value[seat] = std::move(value);
-    return;
-  }
-  NumberRow row{std::move(what), std::move(word), {}};
-  row.value[seat] = std::move(value);
-  rows.push_back(std::move(row));
+std::string value_text(const KeyNumber &number) {
+  if (number.unit == "um" && std::abs(number.value) < 1.0)
+    return roughness_text(number.value);
+  if (number.unit.empty())
+    return fixed_text(number.value, number.value == std::floor(number.value) ? 0 : 2);
+  return quantity_text(number.value, number.unit);
 }
 
-void put_feature(std::vector<NumberRow> &rows, std::size_t seat, const Outcome &outcome, std::size_t i) {
-  const std::string name = name_of(outcome.job.features[i]);
-  for (const SizeMeasure &size : outcome.features[i].sizes) {
-    if (size.verdict == Verdict::not_measured)
-      continue;
-    put(rows, seat, fmt::format("{}: {}", name, size.what), "", mm_text(size.mean_mm));
-    if (size.roundness_mm > 0.0)
-      put(rows, seat, name + ": roundness", "roundness", um_text(um_from_mm(size.roundness_mm)));
-    if (size.taper_mm != 0.0)
-      put(rows, seat, name + ": taper", "taper", um_text(um_from_mm(size.taper_mm)));
-  }
-  if (i >= outcome.roughness.size() || !outcome.roughness[i].measured)
-    return;
-  const FeatureRoughness &r = outcome.roughness[i];
-  put(rows, seat, name + ": Ra, geometry alone", "Ra", roughness_text(r.ra_um));
-  put(rows, seat, name + ": Ra with material", "Ra",
-      fmt::format("{} to {} um", fixed_text(r.ra_band.low_um, 1), fixed_text(r.ra_band.high_um, 1)));
-  put(rows, seat, name + ": Rz, geometry alone", "Rz", roughness_text(r.rz_um));
+NumberRow row_of(const KeyNumber &number, std::size_t seat) {
+  NumberRow row{number.feature, number.what, {}};
+  row.value[seat] = value_text(number);
+  return row;
+}
+
+int better_of(const KeyNumber &a, const KeyNumber &b) {
+  if (merit(a) == merit(b) || value_text(a) == value_text(b))
+    return -1;
+  return merit(a) > merit(b) ? 0 : 1;
 }
 
 } // namespace
 
 std::string roughness_text(double um) { return fixed_text(um, um < 1.0 ? 3 : 2) + " um"; }
 
-std::vector<NumberRow> number_rows(const Outcome *a, const Outcome *b) {
+std::vector<NumberRow> number_rows(const std::vector<KeyNumber> &of_a, const std::vector<KeyNumber> &of_b) {
   std::vector<NumberRow> rows;
-  const std::array<const Outcome *, 2> both{a, b};
-  for (std::size_t seat = 0; seat < 2; ++seat)
-    if (both[seat])
-      put(rows, seat, "time on the machine", "", duration_text(both[seat]->path.duration_s));
-  for (std::size_t seat = 0; seat < 2; ++seat)
-    for (std::size_t i = 0; both[seat] && i < both[seat]->features.size(); ++i)
-      put_feature(rows, seat, *both[seat], i);
+  for (const KeyNumber &number : of_a) {
+    rows.push_back(row_of(number, 0));
+    if (const KeyNumber *other = find_number(of_b, number.id)) {
+      rows.back().value[1] = value_text(*other);
+      rows.back().better = better_of(number, *other);
+    }
+  }
+  for (const KeyNumber &number : of_b) {
+    if (find_number(of_a, number.id))
+      continue;
+    // Beside what belongs to the same feature.
+    const auto last = std::find_if(rows.rbegin(), rows.rend(),
+                                   [&](const NumberRow &row) { return row.feature == number.feature; });
+    rows.insert(last == rows.rend() ? rows.end() : last.base(), row_of(number, 1));
+  }
   return rows;
 }
 

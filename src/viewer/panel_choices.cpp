@@ -26,7 +26,7 @@ constexpr ColourName kColourNames[kColours] = {
 
 void colour_choice(const Ui &ui) {
   const Colour now = ui.state.space.colour;
-  ImGui::SetNextItemWidth(ui.px(122));
+  ImGui::SetNextItemWidth(ui.px(110));
   if (!ImGui::BeginCombo("##colour", kColourNames[static_cast<int>(now)].name, ImGuiComboFlags_HeightLarge)) {
     hint(ui, "What the colours mean (keys 1 to 9).");
     return;
@@ -47,7 +47,7 @@ void exaggeration_choice(const Ui &ui) {
   double times = ui.state.space.exaggeration > 0 ? ui.state.space.exaggeration
                                                  : std::max(picture.drawn.exaggeration, 1.0);
   constexpr double kLeast = 1.0;
-  ImGui::SetNextItemWidth(ui.px(112));
+  ImGui::SetNextItemWidth(ui.px(100));
   if (ImGui::SliderScalar("##exaggeration", ImGuiDataType_Double, &times, &kLeast, &kMostExaggeration,
                           "drawn x%.0f", ImGuiSliderFlags_Logarithmic | ImGuiSliderFlags_AlwaysClamp))
     ui.wish(SetExaggeration{times});
@@ -145,7 +145,7 @@ void lamp_choice(const Ui &ui) {
 
 void choices_panel(const Ui &ui) {
   colour_choice(ui);
-  same_line_if_fits(ui.px(112));
+  same_line_if_fits(ui.px(100));
   exaggeration_choice(ui);
   same_line_if_fits(button_width("Show"));
   things_choice(ui);
@@ -155,10 +155,16 @@ void choices_panel(const Ui &ui) {
   if (ImGui::Button("Fit"))
     ui.wish(FitPart{});
   hint(ui, "The whole part in the picture (Home).");
-  same_line_if_fits(button_width("Flat"));
-  if (small_choice("Flat", ui.state.strip.is_shown))
-    ui.wish(ShowStrip{!ui.state.strip.is_shown});
-  hint(ui, "The chosen feature laid flat below: a wall unrolled, a floor from above (U).");
+  const auto lower = [&](const char *label, Lower wanted, const char *meaning) {
+    same_line_if_fits(button_width(label));
+    const bool is_there = lower_shown(ui) == wanted;
+    if (small_choice(label, is_there))
+      ui.wish(ShowLower{is_there ? Lower::none : wanted, !is_roomy(ui)});
+    mark_place(ui, label);
+    hint(ui, meaning);
+  };
+  lower("Flat", Lower::flat, "The chosen surface laid flat: a wall unrolled, a floor from above (U).");
+  lower("Cut", Lower::section, "The chosen surface cut through, lip and board with it (X).");
 }
 
 } // namespace asperity

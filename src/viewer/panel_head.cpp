@@ -7,35 +7,48 @@ namespace asperity {
 
 namespace {
 
+void stop_button(const Ui &ui, int i) {
+  ImGui::SameLine();
+  if (ImGui::Button(i == 0 ? "Stop##a" : "Stop##b"))
+    ui.wish(StopRun{i});
+  hint(ui, "Stops this prediction; what is shown stays (Esc).");
+}
+
+void call_to_predict(const Ui &ui, int i, const char *label, const char *meaning) {
+  ImGui::PushStyleColor(ImGuiCol_Text, ui.inks.changed);
+  if (ImGui::Button(fmt::format("{}##again{}", label, i).c_str()))
+    ui.wish(Predict{i});
+  ImGui::PopStyleColor();
+  hint(ui, meaning);
+}
+
 void seat_state(const Ui &ui, int i) {
   const Seat &seat = ui.state.seat(i);
   if (seat.run.is_running) {
     const std::string text = fmt::format("{} {:.0f} %", seat.run.stage, 100.0 * seat.run.fraction);
-    ImGui::ProgressBar(static_cast<float>(seat.run.fraction), {ui.px(150), 0},
-                       seat.run.is_stopping ? "stopping" : text.c_str());
-    ImGui::SameLine();
-    if (ImGui::Button(i == 0 ? "Stop##a" : "Stop##b"))
-      ui.wish(StopRun{i});
-    return;
+    const float width = ui.px(is_wide(ui) ? 150 : 84);
+    ImGui::ProgressBar(static_cast<float>(seat.run.fraction), {width, 0},
+                       seat.run.is_stopping ? "stopping" : shortened(text, width - ui.px(6)).c_str());
+    hint(ui, text);
+    return stop_button(ui, i);
   }
   if (!seat.fault.empty()) {
     if (ImGui::Button(i == 0 ? "What is wrong?##a" : "What is wrong?##b"))
       ui.wish(ShowSheet{Sheet::problems});
     return;
   }
-  if (seat.is_stale()) {
-    ImGui::PushStyleColor(ImGuiCol_Text, ui.inks.changed);
-    if (ImGui::Button(i == 0 ? "Predict anew##a" : "Predict anew##b"))
-      ui.wish(Predict{i});
-    ImGui::PopStyleColor();
-    hint(ui, "Values were changed: what is shown was predicted without them (F5).");
+  if (!seat.outcome)
     return;
-  }
-  if (seat.outcome) {
-    const bool all_met = seat.outcome->all_met();
-    ink_text(all_met ? ui.inks.met : ui.inks.missed,
-             all_met ? "\xE2\x9C\x93 all met" : "\xE2\x9C\x97 not all met");
-  }
+  if (!seat.has(Grain::fine))
+    return call_to_predict(ui, i, "Predict", "It was stopped: what is shown is only a first look (F5).");
+  if (seat.is_stale())
+    return call_to_predict(ui, i, "Predict anew",
+                           "Values were changed: what is shown was predicted without them (F5).");
+  const bool all_met = seat.outcome->all_met();
+  const std::string sign = all_met ? "\xE2\x9C\x93" : "\xE2\x9C\x97",
+                    words = all_met ? " all met" : " not all met";
+  ink_text(all_met ? ui.inks.met : ui.inks.missed, is_wide(ui) ? sign + words : sign);
+  hint(ui, all_met ? "All that the job wants is met." : "Something that the job wants is not met.");
 }
 
 void one_seat(const Ui &ui, int i) {
@@ -49,7 +62,8 @@ void one_seat(const Ui &ui, int i) {
       ui.wish(ShowSheet{Sheet::open, i});
     hint(ui, "Reads a job file and predicts it (Ctrl+O). A file can also be dropped on the window.");
   } else {
-    if (ImGui::Button(fmt::format("{}##file", seat.file.filename().string()).c_str()))
+    const std::string name = shortened(seat.file.filename().string(), ui.px(is_wide(ui) ? 150 : 76));
+    if (ImGui::Button(fmt::format("{}##file", name).c_str()))
       ui.wish(SetFront{i});
     hint(ui, fmt::format("{}\n{}\nBrings this job to the front.", seat.outcome ? seat.outcome->job.title : "",
                          seat.file.string()));
@@ -59,38 +73,64 @@ void one_seat(const Ui &ui, int i) {
   ImGui::PopID();
 }
 
+struct ArrangementName {
+  const char *label, *meaning;
+};
+constexpr ArrangementName kArrangements[] = {
+    {"One", "Only the job in front; Tab brings the other one forward."},
+    {"Beside", "Both jobs, seen by the same eye."},
+    {"Wipe", "Both in one picture: A left, B right of a line that can be dragged."}};
+
 void arrangement(const Ui &ui) {
-  const auto choice = [&](const char *label, Arrangement wanted, const char *meaning) {
+  for (int i = 0; i < 3; ++i) {
     ImGui::SameLine();
-    if (small_choice(label, ui.state.space.arrangement == wanted))
+    const auto wanted = static_cast<Arrangement>(i);
+    if (small_choice(kArrangements[i].label, ui.state.space.arrangement == wanted))
       ui.wish(SetArrangement{wanted});
-    hint(ui, meaning);
-  };
-  choice("One", Arrangement::front, "Only the job in front; Tab brings the other one forward.");
-  choice("Beside", Arrangement::beside, "Both jobs, seen by the same eye.");
-  choice("Wipe", Arrangement::wipe, "Both in one picture: A left, B right of a line that can be dragged.");
+    hint(ui, kArrangements[i].meaning);
+  }
 }
 
-void buttons(const Ui &ui) {
+/// As buttons in a row, or one under the other in a menu.
+template <class Show> void commands(const Ui &ui, const Show &show) {
   const int front = ui.state.space.front;
-  const auto button = [&](const char *label, const char *meaning) {
+  if (ui.state.seat(front).is_taken() &&
+      show("Reread", "Reads job and program anew and predicts, with the values being tried (F5)."))
+    ui.wish(Predict{front});
+  if (ui.state.seat(0).is_taken() && show("Open", "Another job, into the place in front (Ctrl+O)."))
+    ui.wish(ShowSheet{Sheet::open, front});
+  if (ui.state.seat(1).is_taken() && show("Leave B", "Takes the second job off the table."))
+    ui.wish(LeaveSeat{1});
+  if (show("Keys", "Keys and mouse (F1)."))
+    ui.wish(ShowSheet{Sheet::help});
+  if (show(ui.state.look.is_dark ? "Light" : "Dark", "Light or dark ground."))
+    ui.wish(SetDark{!ui.state.look.is_dark});
+  const double scale = ui.state.look.scale;
+  if (show(fmt::format("{}x", scale).c_str(), "Size of lettering and controls: 1, 1.5 or 2 times."))
+    ui.wish(SetScale{scale < 1.25 ? 1.5 : (scale < 1.75 ? 2.0 : 1.0)});
+}
+
+void command_row(const Ui &ui) {
+  commands(ui, [&](const char *label, const char *meaning) {
     ImGui::SameLine();
     const bool is_pressed = ImGui::Button(label);
     hint(ui, meaning);
     return is_pressed;
-  };
-  if (ui.state.seat(front).is_taken() &&
-      button("Reread", "Reads job and program anew and predicts, with the values being tried (F5)."))
-    ui.wish(Predict{front});
-  if (ui.state.seat(0).is_taken() && button("Open", "Another job, into the place in front (Ctrl+O)."))
-    ui.wish(ShowSheet{Sheet::open, front});
-  if (button("Keys", "Keys and mouse (F1)."))
-    ui.wish(ShowSheet{Sheet::help});
-  if (button(ui.state.look.is_dark ? "Light" : "Dark", "Light or dark ground."))
-    ui.wish(SetDark{!ui.state.look.is_dark});
-  const double scale = ui.state.look.scale;
-  if (button(fmt::format("{}x", scale).c_str(), "Size of lettering and controls: 1, 1.5 or 2 times."))
-    ui.wish(SetScale{scale < 1.25 ? 1.5 : (scale < 1.75 ? 2.0 : 1.0)});
+  });
+}
+
+void command_menu(const Ui &ui) {
+  ImGui::SameLine();
+  if (ImGui::Button("More"))
+    ImGui::OpenPopup("more");
+  if (!ImGui::BeginPopup("more"))
+    return;
+  commands(ui, [&](const char *label, const char *meaning) {
+    const bool is_pressed = ImGui::Selectable(label);
+    hint(ui, meaning);
+    return is_pressed;
+  });
+  ImGui::EndPopup();
 }
 
 } // namespace
@@ -103,11 +143,14 @@ void head_panel(const Ui &ui) {
   }
   if (ui.state.has_both())
     arrangement(ui);
-  buttons(ui);
-  if (!ui.state.look.message.empty()) {
-    ImGui::SameLine(0, ui.px(14));
-    soft_text(ui, ui.state.look.message);
-  }
+  if (is_wide(ui))
+    command_row(ui);
+  else
+    command_menu(ui);
+  if (ui.state.look.message.empty())
+    return;
+  ImGui::SameLine(0, ui.px(14));
+  short_text(ui, ui.inks.soft, ui.state.look.message, ImGui::GetContentRegionAvail().x);
 }
 
 } // namespace asperity

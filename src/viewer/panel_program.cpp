@@ -24,10 +24,14 @@ void follow(const Ui &ui, std::size_t count) {
   const ImGuiID id = ImGui::GetID("scrolled");
   if (storage->GetInt(id, 0) == ui.state.choice.scroll || ui.state.choice.line == 0)
     return;
+  // Only a text that has been laid out once knows how tall its lines are.
+  const float below = ImGui::GetScrollMaxY(), window = ImGui::GetWindowHeight();
+  if (below <= 0.0f && ImGui::GetTextLineHeight() * static_cast<float>(count) > window)
+    return;
   storage->SetInt(id, ui.state.choice.scroll);
-  const float row = ImGui::GetTextLineHeightWithSpacing();
+  const float row = (below + window) / static_cast<float>(std::max<std::size_t>(count, 1));
   const auto line = static_cast<float>(std::min<std::size_t>(ui.state.choice.line, count));
-  ImGui::SetScrollY(std::max(0.0f, line * row - 0.5f * ImGui::GetWindowHeight()));
+  ImGui::SetScrollY(std::max(0.0f, line * row - 0.5f * window));
 }
 
 } // namespace

@@ -48,7 +48,7 @@ void take_mouse(const Ui &ui, int seat, ImVec2 low, ImVec2 high) {
       ui.wish(SetCamera{orbited(camera, dx, dy)});
   }
   if (ImGui::IsItemDeactivated() && was_clicked(ImGuiMouseButton_Left))
-    ui.says.pick = PickAt{seat, false, x, y};
+    ui.says.pick = PickAt{seat, PictureKind::space, x, y, size};
 }
 
 void picture_button(const char *id, ImVec2 size) {
@@ -57,11 +57,19 @@ void picture_button(const char *id, ImVec2 size) {
                              ImGuiButtonFlags_MouseButtonMiddle);
 }
 
+/// What is shown while the prediction is made.
+const char *name_of_look(const Seat &seat) {
+  if (!seat.outcome || seat.has(Grain::fine))
+    return "Predicting";
+  return seat.has(Grain::coarse) ? "First look, coarse; making it fine" : "Blank and path; predicting";
+}
+
 void waiting(const Ui &ui, int seat, ImVec2 low) {
   const Seat &at = ui.state.seat(seat);
   const ImVec2 place{low.x + ui.px(14), low.y + ui.px(14)};
   if (at.run.is_running)
-    draw_plate(ui, place, fmt::format("Predicting: {} ({:.0f} %)", at.run.stage, 100.0 * at.run.fraction),
+    draw_plate(ui, place,
+               fmt::format("{}: {} ({:.0f} %)", name_of_look(at), at.run.stage, 100.0 * at.run.fraction),
                ui.inks.ink);
   else if (!at.fault.empty())
     draw_plate(ui, place, at.fault, ui.inks.danger);
@@ -73,11 +81,15 @@ void over_picture(const Ui &ui, int seat, ImVec2 low, ImVec2 high) {
   const ShownPicture &picture = ui.pictures.space[static_cast<std::size_t>(seat)];
   draw_mark_numbers(ui, picture, low);
   draw_legend(ui, picture.drawn, low, high);
-  std::string text = fmt::format("residuals drawn x{:.0f}", picture.drawn.exaggeration);
+  std::string text = ui.state.seat(seat).has(Grain::coarse)
+                         ? fmt::format("residuals drawn x{:.0f}", picture.drawn.exaggeration)
+                         : std::string("nothing cut yet");
   if (ui.state.has_both())
     text = fmt::format("{}  {}", seat == 0 ? "A" : "B", text);
   draw_plate(ui, {low.x + ui.px(8), low.y + ui.px(8)}, text, ui.inks.ink);
-  if (ui.state.seat(seat).is_stale())
+  if (!ui.state.seat(seat).has(Grain::fine) && !ui.state.seat(seat).run.is_running)
+    draw_plate(ui, {low.x + ui.px(8), low.y + ui.px(34)}, "stopped: only a first look (F5)", ui.inks.changed);
+  else if (ui.state.seat(seat).is_stale())
     draw_plate(ui, {low.x + ui.px(8), low.y + ui.px(34)}, "older than the values being tried (F5)",
                ui.inks.changed);
 }

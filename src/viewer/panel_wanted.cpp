@@ -52,7 +52,7 @@ void one_row(const Ui &ui, const WantedRow &row, bool has_both) {
 
 void wanted_panel(const Ui &ui) {
   heading(ui, "What is wanted");
-  const Outcome *a = ui.state.outcome(0), *b = ui.state.outcome(1);
+  const Outcome *a = ui.state.judged(0), *b = ui.state.judged(1);
   if (!a && !b) {
     soft_text(ui, "No prediction yet.");
     return;

@@ -1,4 +1,4 @@
-// What if: values that can be tried without a new program.
+// What if: values that can be tried in place.
 #include "panels.h"
 #include "what_if.h"
 
@@ -6,15 +6,43 @@
 
 #include <fmt/format.h>
 
+#include <cstdlib>
+
 namespace asperity {
 
 namespace {
 
-void one_value(const Ui &ui, int seat, const WhatIfKey &key, const Job &job, const Changes &changes) {
+void edit_word(const Ui &ui, int seat, const WhatIfKey &key, const std::string &text) {
+  if (!ImGui::BeginCombo("##word", shown(text).c_str()))
+    return;
+  for (const std::string &word : key.words)
+    if (ImGui::Selectable(word.c_str(), word == shown(text)))
+      ui.wish(ChangeValue{seat, key.id, word});
+  ImGui::EndCombo();
+}
+
+void edit(const Ui &ui, int seat, const WhatIfKey &key, const std::string &text) {
+  ImGui::SetNextItemWidth(-FLT_MIN);
+  if (key.kind == KeyKind::word) {
+    edit_word(ui, seat, key, text);
+  } else if (key.kind == KeyKind::toggle) {
+    bool on = text == "true";
+    if (ImGui::Checkbox("##on", &on))
+      ui.wish(ChangeValue{seat, key.id, on ? "true" : "false"});
+  } else {
+    double value = std::strtod(text.c_str(), nullptr);
+    ImGui::InputDouble("##value", &value, 0.0, 0.0, "%.5g");
+    if (ImGui::IsItemDeactivatedAfterEdit())
+      ui.wish(ChangeValue{seat, key.id, toml_text(value)});
+  }
+  mark_place(ui, key.id);
+  hint(ui, key.meaning);
+}
+
+void one_value(const Ui &ui, int seat, const WhatIfKey &key, const Changes &changes) {
   const auto change = changes.find(key.id);
   const bool is_changed = change != changes.end();
-  const double own = key.value_of(job);
-  double value = is_changed ? change->second : own;
+  const std::string text = is_changed ? change->second : key.own;
   ImGui::PushID(key.id.c_str());
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
@@ -22,21 +50,9 @@ void one_value(const Ui &ui, int seat, const WhatIfKey &key, const Job &job, con
   ImGui::PushStyleColor(ImGuiCol_Text, is_changed ? ui.inks.changed : ui.inks.ink);
   wrapped_text(key.unit.empty() ? key.label : fmt::format("{} [{}]", key.label, key.unit));
   ImGui::PopStyleColor();
-  hint(ui, key.meaning + (is_changed ? fmt::format("\nThe job says {}.", own) : std::string{}));
+  hint(ui, key.meaning + (is_changed ? fmt::format("\nThe job says {}.", shown(key.own)) : std::string{}));
   ImGui::TableNextColumn();
-  if (key.is_switch) {
-    bool on = value != 0.0;
-    if (ImGui::Checkbox("##on", &on))
-      ui.wish(ChangeValue{seat, key.id, on ? 1.0 : 0.0});
-    mark_place(ui, key.id);
-  } else {
-    ImGui::SetNextItemWidth(-FLT_MIN);
-    ImGui::InputDouble("##value", &value, 0.0, 0.0, "%.5g");
-    mark_place(ui, key.id);
-    if (ImGui::IsItemDeactivatedAfterEdit())
-      ui.wish(ChangeValue{seat, key.id, value});
-    hint(ui, key.meaning);
-  }
+  edit(ui, seat, key, text);
   ImGui::TableNextColumn();
   if (is_changed && ImGui::SmallButton("back"))
     ui.wish(ResetValue{seat, key.id});
@@ -82,7 +98,7 @@ void what_if_panel(const Ui &ui) {
   buttons(ui, seat);
   std::string group;
   bool is_open = false;
-  for (const WhatIfKey &key : what_if_keys(*at.result->job)) {
+  for (const WhatIfKey &key : what_if_keys(*at.result->job, at.changes)) {
     if (key.group != group) {
       if (is_open)
         ImGui::EndTable();
@@ -96,7 +112,7 @@ void what_if_panel(const Ui &ui) {
       }
     }
     if (is_open)
-      one_value(ui, seat, key, *at.result->job, at.changes);
+      one_value(ui, seat, key, at.changes);
   }
   if (is_open)
     ImGui::EndTable();

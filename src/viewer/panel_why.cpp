@@ -12,7 +12,7 @@ void paragraph(const Ui &ui, const char *title, std::string_view text) {
   if (text.empty())
     return;
   ImGui::Spacing();
-  soft_text(ui, title);
+  wrapped_soft_text(ui, title);
   wrapped_text(text);
 }
 
@@ -20,7 +20,7 @@ void line_buttons(const Ui &ui, const Finding &finding) {
   if (finding.lines.empty())
     return;
   ImGui::Spacing();
-  soft_text(ui, fmt::format("Program lines ({} in all)", finding.line_count));
+  wrapped_soft_text(ui, fmt::format("Program lines ({} in all)", finding.line_count));
   const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
   for (std::size_t i = 0; i < finding.lines.size(); ++i) {
     const std::string label = std::to_string(finding.lines[i]);
@@ -92,18 +92,24 @@ void why_panel(const Ui &ui) {
   if (ui.state.has_both()) {
     seat_letter(ui, choice.seat);
     ImGui::SameLine();
-    soft_text(ui, outcome->job.title);
+    wrapped_soft_text(ui, outcome->job.title);
   }
   if (choice.finding >= 0)
-    return finding_text(ui, outcome->findings[static_cast<std::size_t>(choice.finding)]);
-  if (choice.cell)
-    return place_text(ui, *outcome, *choice.cell);
-  wrapped_text("Choose a finding on the left, or click the surface: here stands what made it and what cures "
-               "it.");
+    finding_text(ui, outcome->findings[static_cast<std::size_t>(choice.finding)]);
+  else if (choice.cell)
+    place_text(ui, *outcome, *choice.cell);
+  else
+    wrapped_text(
+        "Choose a finding on the left, or click the surface: here stands what made it and what cures "
+        "it.");
+  if (outcome->notes.empty())
+    return;
   ImGui::Spacing();
-  soft_text(ui, "What this prediction rests on");
+  ImGui::Separator();
+  ImGui::Spacing();
+  wrapped_soft_text(ui, "What this prediction rests on");
   for (const std::string &note : outcome->notes)
-    wrapped_text("\xC2\xB7 " + note);
+    wrapped_soft_text(ui, "\xC2\xB7 " + note);
 }
 
 } // namespace asperity

@@ -117,18 +117,25 @@ std::vector<Vec3> line_of_trace(const Outcome &outcome, std::size_t feature, con
   return line;
 }
 
-bool charts_match(const Outcome &a, const Outcome &b, std::size_t feature) {
-  if (feature >= a.charts.size() || feature >= b.charts.size())
-    return false;
-  if (const WallChart *wall = wall_of(a, feature)) {
-    const WallChart *other = wall_of(b, feature);
-    return other && wall->s_mm == other->s_mm && wall->z_mm == other->z_mm && wall->foot == other->foot &&
-           wall->inside == other->inside;
-  }
-  const auto &floor = std::get<FloorChart>(a.charts[feature]);
-  const auto *other = std::get_if<FloorChart>(&b.charts[feature]);
-  return other && floor.nx == other->nx && floor.ny == other->ny && floor.origin_mm == other->origin_mm &&
-         floor.spacing_mm == other->spacing_mm && floor.base_mm == other->base_mm;
+CutRange cut_range(const Outcome &outcome, std::size_t feature) {
+  if (const WallChart *wall = wall_of(outcome, feature))
+    return {0.0, wall->outline.length_mm()};
+  const SheetBox box = strip_box(outcome, feature);
+  return {box.low_mm.y, box.high_mm.y};
+}
+
+double cut_place_mm(const Outcome &outcome, std::size_t feature, Vec3 point_mm) {
+  return wall_of(outcome, feature)
+             ? s_of_sheet(outcome, feature, strip_place_mm(outcome, feature, point_mm).x)
+             : point_mm.y;
+}
+
+double first_cut_mm(const Outcome &outcome, std::size_t feature) {
+  for (const Finding &finding : outcome.findings)
+    if (finding.feature == static_cast<int>(feature))
+      return cut_place_mm(outcome, feature, finding.place_mm);
+  const CutRange range = cut_range(outcome, feature);
+  return 0.5 * (range.low_mm + range.high_mm);
 }
 
 } // namespace asperity

@@ -19,7 +19,14 @@ TraceRequest request_between(const Outcome &outcome, std::size_t feature, Vec2 f
 /// The trace on the wanted surface, part frame, coarse enough to draw.
 std::vector<Vec3> line_of_trace(const Outcome &outcome, std::size_t feature, const Trace &trace);
 
-/// Charts of both outcomes have the same cells on this feature.
-bool charts_match(const Outcome &a, const Outcome &b, std::size_t feature);
+/// Where a feature can be cut through: all round a wall, over the depth of a floor.
+struct CutRange {
+  double low_mm = 0, high_mm = 0;
+};
+CutRange cut_range(const Outcome &outcome, std::size_t feature);
+/// Through the weightiest finding on the feature, else through its middle.
+double first_cut_mm(const Outcome &outcome, std::size_t feature);
+/// The cut that goes through a point: its arc length on a wall, its y on a floor.
+double cut_place_mm(const Outcome &outcome, std::size_t feature, Vec3 point_mm);
 
 } // namespace asperity

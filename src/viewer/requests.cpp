@@ -1,8 +1,6 @@
 // What the renderer is asked to draw.
 #include "requests.h"
 
-#include "cell_quantity.h"
-
 #include <algorithm>
 #include <cmath>
 #include <tuple>
@@ -50,6 +48,9 @@ DrawRequest space_request(const AppState &state, int seat, PictureSize size) {
   request.lamp = state.space.lamp;
   if (state.space.things.cutter)
     request.moment_s = state.space.moment_s;
+  // Nothing is cut yet: what will be is told by the blank and the way the cutter goes.
+  if (!state.seat(seat).has(Grain::coarse))
+    request.things.blank = request.things.path = true;
   return request;
 }
 
@@ -59,6 +60,22 @@ DrawRequest strip_request(const AppState &state, int seat, PictureSize size) {
   request.feature = state.strip.feature;
   request.sheet = state.strip.sheet;
   request.lamp = state.strip.lamp;
+  return request;
+}
+
+DrawRequest section_request(const AppState &state, int seat, PictureSize size) {
+  DrawRequest request = request_of(state, seat, size);
+  request.view = View::section;
+  request.feature = state.strip.feature;
+  request.section_at_mm = state.section.at_mm;
+  request.sheet = state.section.sheet;
+  return request;
+}
+
+DrawRequest closeup_request(const AppState &state, int seat, PictureSize size) {
+  DrawRequest request = strip_request(state, seat, size);
+  request.feature = 0;
+  request.chosen_piece = -1;
   return request;
 }
 

@@ -7,6 +7,9 @@ namespace asperity {
 
 DrawRequest space_request(const AppState &state, int seat, PictureSize size);
 DrawRequest strip_request(const AppState &state, int seat, PictureSize size);
+DrawRequest section_request(const AppState &state, int seat, PictureSize size);
+/// The strip's view of a close-up's own sheet.
+DrawRequest closeup_request(const AppState &state, int seat, PictureSize size);
 
 PictureSize shrunk(PictureSize size, double times);
 bool is_same(PictureSize a, PictureSize b);

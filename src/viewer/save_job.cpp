@@ -2,7 +2,8 @@
 #include "save_job.h"
 
 #include "asperity/base/text_file.h"
-#include "job_text.h"
+#include "asperity/job/job_change.h"
+#include "what_if.h"
 
 #include <fmt/format.h>
 
@@ -31,11 +32,13 @@ SaveEnded save_job(const Seat &seat, const SaveJob &wish) {
   std::error_code ignored;
   if (!wish.may_replace && std::filesystem::exists(file, ignored))
     return {false, true, fmt::format("{} is there already.", name.string())};
-  std::string fault;
-  const std::string text = with_changes(seat.result->job_text, *seat.result->job, seat.changes, fault);
-  if (fault.empty())
-    fault = write_file(file, text);
-  if (!fault.empty())
+  Problems problems;
+  const auto text =
+      changed_job_text(seat.result->job_text, seat.file.string(), job_changes(seat.changes), problems);
+  if (!text)
+    return {false, false,
+            problems.all().empty() ? "The job's text cannot be changed." : text_of(problems.all().front())};
+  if (const std::string fault = write_file(file, *text); !fault.empty())
     return {false, false, fault};
   return {true, false, fmt::format("Saved {}.", file.string())};
 }

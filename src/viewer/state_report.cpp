@@ -16,6 +16,7 @@ std::string state_json(const App &app) {
                              {"has_outcome", seat.outcome != nullptr},
                              {"is_running", seat.run.is_running},
                              {"fault", seat.fault},
+                             {"is_whole", seat.has(Grain::fine)},
                              {"changes", seat.changes}});
   }
   const Camera &camera = state.space.camera;
@@ -27,6 +28,8 @@ std::string state_json(const App &app) {
   json["colour"] = static_cast<int>(state.space.colour);
   json["sheet"] = static_cast<int>(state.look.sheet);
   json["has_trace"] = state.trace.laid[0].has_value();
+  json["has_closeup"] = state.closeup[0].has_value();
+  json["lower"] = static_cast<int>(state.look.lower);
   json["places"] = app.places();
   return json.dump(1) + '\n';
 }

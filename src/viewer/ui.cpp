@@ -33,6 +33,36 @@ void wrapped_text(std::string_view text) {
   ImGui::PopTextWrapPos();
 }
 
+void wrapped_soft_text(const Ui &ui, std::string_view text) {
+  ImGui::PushStyleColor(ImGuiCol_Text, ui.inks.soft);
+  wrapped_text(text);
+  ImGui::PopStyleColor();
+}
+
+std::string shortened(std::string_view text, float width) {
+  const auto fits = [&](std::string_view part) {
+    return ImGui::CalcTextSize(part.data(), end_of(part)).x <= width;
+  };
+  if (fits(text))
+    return std::string(text);
+  std::string part(text);
+  while (!part.empty() && !fits(part + "\xE2\x80\xA6")) {
+    // Whole characters of UTF-8 go.
+    while (!part.empty() && (static_cast<unsigned char>(part.back()) & 0xC0u) == 0x80u)
+      part.pop_back();
+    if (!part.empty())
+      part.pop_back();
+  }
+  return part + "\xE2\x80\xA6";
+}
+
+void short_text(const Ui &ui, ImU32 ink, std::string_view text, float width) {
+  const std::string part = shortened(text, width);
+  ink_text(ink, part);
+  if (part.size() != text.size())
+    hint(ui, text);
+}
+
 void hint(const Ui &ui, std::string_view text) {
   if (text.empty() || !ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled))
     return;

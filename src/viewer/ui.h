@@ -20,15 +20,18 @@ struct ShownPicture {
   bool is_there = false;
 };
 
-/// [seat]
+/// [seat]; a close-up, where there is one, lies over the strip.
 struct Pictures {
-  std::array<ShownPicture, 2> space, strip;
+  std::array<ShownPicture, 2> space, strip, closeup, section;
 };
+
+enum class PictureKind { space, strip, closeup, section };
 
 struct PickAt {
   int seat = 0;
-  bool is_strip = false;
+  PictureKind kind = PictureKind::space;
   double x_px = 0, y_px = 0; ///< of the picture as shown
+  PictureSize size;          ///< as shown
 };
 
 /// What the panels of one frame ask for.
@@ -38,6 +41,7 @@ struct PanelsSay {
   std::optional<SaveJob> save;
   std::array<PictureSize, 2> space_size{PictureSize{0, 0}, PictureSize{0, 0}};
   std::array<PictureSize, 2> strip_size{PictureSize{0, 0}, PictureSize{0, 0}};
+  std::array<PictureSize, 2> section_size{PictureSize{0, 0}, PictureSize{0, 0}};
   /// Where things came to lie on the screen: x, y, width, height; for tests that point at them.
   std::map<std::string, std::array<float, 4>> places;
 };
@@ -58,6 +62,10 @@ void soft_text(const Ui &ui, std::string_view text);
 void ink_text(ImU32 ink, std::string_view text);
 void heading(const Ui &ui, std::string_view text);
 void wrapped_text(std::string_view text);
+void wrapped_soft_text(const Ui &ui, std::string_view text);
+/// Cut off with an ellipsis where it is wider than `width`; the whole is shown beside the pointer.
+void short_text(const Ui &ui, ImU32 ink, std::string_view text, float width);
+std::string shortened(std::string_view text, float width);
 /// Shown beside the pointer while the last thing drawn is under it.
 void hint(const Ui &ui, std::string_view text);
 /// Meaning of a trade word, if there is one.

@@ -28,6 +28,11 @@ struct RunReports {
   std::string stage;
   double fraction = 0;
 };
+/// What can be shown while the rest is being predicted.
+struct RunShows {
+  int seat = 0;
+  std::shared_ptr<const RunResult> result;
+};
 struct RunEnded {
   int seat = 0;
   std::shared_ptr<const RunResult> result;
@@ -85,6 +90,7 @@ struct Tick {
 
 struct ChooseFinding {
   int seat = 0, finding = -1;
+  bool flies = true; ///< the eye goes there
 };
 /// The next or previous finding of the seat in front.
 struct StepFinding {
@@ -102,8 +108,25 @@ struct Picked {
 struct ShowFeature {
   int feature = 0;
 };
-struct ShowStrip {
-  bool is_shown = true;
+struct ShowLower {
+  Lower lower = Lower::flat;
+  bool is_alone = false; ///< in a window too low for both
+};
+struct SetSection {
+  double at_mm = 0;
+};
+struct SetSectionView {
+  SheetView sheet;
+};
+/// As SetSectionView, by the program itself.
+struct FitSection {
+  SheetView sheet;
+};
+/// Asks for the section to be fitted into the picture again.
+struct FitCut {};
+struct CloseupLaid {
+  int seat = 0;
+  std::optional<Closeup> closeup;
 };
 struct SetSheetView {
   SheetView sheet;
@@ -138,7 +161,7 @@ struct ClearTrace {};
 struct ChangeValue {
   int seat = 0;
   std::string id;
-  double value = 0;
+  std::string value; ///< TOML text
 };
 struct ResetValue {
   int seat = 0;
@@ -182,13 +205,14 @@ struct Say {
 };
 struct CloseWindow {};
 
-using Wish = std::variant<OpenFile, LeaveSeat, Predict, StopRun, RunStarted, RunReports, RunEnded, SetCamera,
-                          FitEye, FlyTo, FitPart, LookFrom, SetLamp, SetColour, SetExaggeration, SetThings,
-                          SetMoment, SetPlaying, SetPlayRate, SetArrangement, SetFront, SetWipe, Tick,
-                          ChooseFinding, StepFinding, ChooseLine, Picked, ShowFeature, ShowStrip,
-                          SetSheetView, FitSheet, FitStrip, SetStripLamp, TraceBetween, LayTrace,
-                          TraceStarted, TraceLaid, ClearTrace, ChangeValue, ResetValue, Undo, Redo, SaveEnded,
-                          SetSaveName, SetDark, SetScale, ShowSheet, ShowWhatIf, SetFolder, Say, CloseWindow>;
+using Wish =
+    std::variant<OpenFile, LeaveSeat, Predict, StopRun, RunStarted, RunReports, RunShows, RunEnded, SetCamera,
+                 FitEye, FlyTo, FitPart, LookFrom, SetLamp, SetColour, SetExaggeration, SetThings, SetMoment,
+                 SetPlaying, SetPlayRate, SetArrangement, SetFront, SetWipe, Tick, ChooseFinding, StepFinding,
+                 ChooseLine, Picked, ShowFeature, ShowLower, SetSection, SetSectionView, FitSection, FitCut,
+                 CloseupLaid, SetSheetView, FitSheet, FitStrip, SetStripLamp, TraceBetween, LayTrace,
+                 TraceStarted, TraceLaid, ClearTrace, ChangeValue, ResetValue, Undo, Redo, SaveEnded,
+                 SetSaveName, SetDark, SetScale, ShowSheet, ShowWhatIf, SetFolder, Say, CloseWindow>;
 using Wishes = std::vector<Wish>;
 
 /// What a panel wants done outside the state; the window's owner does it and reports back with wishes.

@@ -35,7 +35,7 @@ struct Bell {
 std::shared_ptr<const RunResult> wait_for_result(BackgroundRun &run, Bell &bell) {
   for (;;) {
     bell.wait();
-    if (const auto news = run.news(); news && news->result)
+    if (const auto news = run.news(); news && news->is_end)
       return news->result;
   }
 }
@@ -47,7 +47,7 @@ class Background : public Bench {};
 TEST_F(Background, ARunBringsOutcomeTextAndChanges) {
   Bell bell;
   BackgroundRun run(bell.ringer());
-  run.start(job_file(), {{"cutter.0.runout_mm", 0.0}}, 0);
+  run.start({job_file(), {{"cutter.1.runout_mm", "0.0"}}});
   const auto result = wait_for_result(run, bell);
   ASSERT_TRUE(result->outcome);
   EXPECT_EQ(result->outcome->status, Status::done);
@@ -62,7 +62,7 @@ TEST_F(Background, AMalformedJobBringsItsProblems) {
   write("bush.toml", "title = [unfinished\n\x01\xff");
   Bell bell;
   BackgroundRun run(bell.ringer());
-  run.start(job_file(), {}, 0);
+  run.start({job_file(), {}});
   const auto result = wait_for_result(run, bell);
   EXPECT_FALSE(result->outcome);
   ASSERT_FALSE(result->problems.empty());
@@ -76,7 +76,7 @@ TEST_F(Background, AHugeJobIsRefusedWithItsReason) {
   write("bush.toml", text);
   Bell bell;
   BackgroundRun run(bell.ringer());
-  run.start(job_file(), {}, 0);
+  run.start({job_file(), {}});
   const auto result = wait_for_result(run, bell);
   if (result->outcome) { // a machine with very much memory may take it
     EXPECT_NE(result->outcome->status, Status::cancelled);
@@ -88,7 +88,7 @@ TEST_F(Background, LeavingInTheMiddleEndsTheThread) {
   Bell bell;
   {
     BackgroundRun run(bell.ringer());
-    run.start(job_file(), {}, 0);
+    run.start({job_file(), {}});
     bell.wait(); // it has begun
   }
   SUCCEED() << "the run was told to stop and waited for";
@@ -97,25 +97,51 @@ TEST_F(Background, LeavingInTheMiddleEndsTheThread) {
 TEST_F(Background, AStoppedRunBringsNoFinishedOutcome) {
   Bell bell;
   BackgroundRun run(bell.ringer());
-  run.start(job_file(), {}, 0);
+  run.start({job_file(), {}});
   run.stop();
   const auto result = wait_for_result(run, bell);
   EXPECT_TRUE(!result->outcome || result->outcome->status == Status::cancelled);
 }
 
 TEST_F(Background, ATraceIsLaidAndAMissSaysWhy) {
+  const Outcome &outcome = *bush_result()->outcome;
+  LaidTrace laid = traced(
+      outcome, 0, {.along = "s", .at_mm = 1.0, .from_mm = 5.0, .length_mm = 4.8, .cutoff_mm = {}}, 0, {});
+  ASSERT_TRUE(laid.trace);
+  EXPECT_GT(laid.trace->reading.parameters.ra_mm, 0.0);
+  laid = traced(outcome, 0, {.along = "s", .at_mm = 99.0, .length_mm = 4.8, .cutoff_mm = {}}, 0, {});
+  EXPECT_FALSE(laid.trace);
+  EXPECT_FALSE(laid.why.empty());
+}
+
+TEST_F(Background, AStoppedTraceBringsNothing) {
+  Progress progress;
+  progress.cancel();
+  const LaidTrace laid = traced(*bush_result()->outcome, 0,
+                                {.along = "s", .at_mm = 1.0, .length_mm = {}, .cutoff_mm = {}}, 0, progress);
+  EXPECT_FALSE(laid.trace);
+  EXPECT_TRUE(laid.why.empty());
+}
+
+TEST_F(Background, ATaskBringsItsResultOnceAndMayBeLeftInTheMiddle) {
   Bell bell;
-  BackgroundTrace trace(bell.ringer());
-  const auto outcome = bush_result()->outcome;
-  trace.start(outcome, 0, {.along = "s", .at_mm = 1.0, .from_mm = 5.0, .length_mm = 4.8, .cutoff_mm = {}}, 0);
+  BackgroundTask<int> task(bell.ringer());
+  task.start([](const Progress &) { return 7; });
   bell.wait();
-  auto laid = trace.news();
-  ASSERT_TRUE(laid && laid->trace);
-  EXPECT_GT(laid->trace->reading.parameters.ra_mm, 0.0);
-  trace.start(outcome, 0, {.along = "s", .at_mm = 99.0, .length_mm = 4.8, .cutoff_mm = {}}, 0);
-  bell.wait();
-  laid = trace.news();
-  ASSERT_TRUE(laid);
-  EXPECT_FALSE(laid->trace);
-  EXPECT_FALSE(laid->why.empty());
+  EXPECT_EQ(task.fetch(), 7);
+  EXPECT_FALSE(task.fetch());
+  EXPECT_FALSE(task.is_busy());
+  task.start([](const Progress &progress) {
+    while (!progress.cancelled())
+      std::this_thread::yield();
+    return 8;
+  });
+  EXPECT_TRUE(task.is_busy());
+}
+
+TEST_F(Background, AChangeOutOfRangeIsAProblemThatNamesIt) {
+  const RunResult result = read_and_predict(job_file(), {{"cutter.1.flutes", "-3"}}, 0, {});
+  EXPECT_FALSE(result.outcome);
+  ASSERT_FALSE(result.problems.empty());
+  EXPECT_NE(text_of(result.problems.front()).find("cutter.1.flutes"), std::string::npos);
 }

@@ -43,6 +43,7 @@ TEST(Choice, AFindingLightsItsFirstLineAndIsFlownTo) {
 TEST(Choice, SteppingGoesRoundTheFindingsBothWays) {
   AppState state = state_with_rim();
   const int count = static_cast<int>(state.outcome(0)->findings.size());
+  apply(state, Picked{0, {}}); // nothing is chosen any longer
   apply(state, StepFinding{1});
   EXPECT_EQ(state.choice.finding, 0);
   apply(state, StepFinding{-1});
@@ -135,6 +136,24 @@ TEST(Rows, WantedValuesAndNumbersOfBothStandSideBySide) {
   ASSERT_EQ(wanted.size(), 2u);
   EXPECT_FALSE(wanted[1].check[0]->met);
   EXPECT_TRUE(wanted[1].check[1]->met);
-  for (const NumberRow &row : number_rows(&a, &b))
-    EXPECT_EQ(row.value[0], row.value[1]) << row.what;
+  for (const NumberRow &row : number_rows(key_numbers(a), key_numbers(b)))
+    if (row.what != "wanted, but not met") {
+      EXPECT_EQ(row.value[0], row.value[1]) << row.what;
+    }
+}
+
+TEST(Rows, TheBetterNumberIsNamedUnlessBothReadTheSame) {
+  const KeyNumber time{"time_s", "", "time on the machine", "s", 100, Better::lower, 0};
+  KeyNumber sooner = time, same = time, other = time;
+  sooner.value = 90;
+  same.value = 100.0001;
+  other.id = "peak_power_W";
+  EXPECT_EQ(number_rows({time}, {sooner})[0].better, 1);
+  EXPECT_EQ(number_rows({sooner}, {time})[0].better, 0);
+  EXPECT_EQ(number_rows({time}, {same})[0].better, -1);
+  const auto rows = number_rows({time}, {other});
+  ASSERT_EQ(rows.size(), 2u);
+  EXPECT_TRUE(rows[0].value[1].empty());
+  EXPECT_TRUE(rows[1].value[0].empty());
+  EXPECT_EQ(rows[1].better, -1);
 }

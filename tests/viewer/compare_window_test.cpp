@@ -70,6 +70,22 @@ TEST_F(OtherLooks, SmallDarkAndLargeScaleAreDrawn) {
   keep_picture("small_dark_large");
 }
 
+TEST_F(OtherLooks, TwiceAsLargeThereAreTwoColumnsAndTheSheetTakesThePartsPlace) {
+  open(1, {1280, 800});
+  window().app().take(SetScale{2});
+  ASSERT_TRUE(window().settle());
+  keep_picture("twice");
+  EXPECT_EQ(window().app().places().count("strip picture"), 0u) << "no room below the part";
+  click("tab numbers");
+  window().frames(2);
+  keep_picture("twice_numbers");
+  window().press(GLFW_KEY_U);
+  window().frames(2);
+  EXPECT_EQ(window().app().places().count("strip picture"), 1u);
+  EXPECT_EQ(window().app().places().count("picture A"), 0u);
+  keep_picture("twice_flat");
+}
+
 TEST_F(OtherLooks, AnEmptyWindowSaysWhatToDo) {
   std::string fault;
   const auto window = HeadlessWindow::make({}, {1024, 700}, 0, fault);

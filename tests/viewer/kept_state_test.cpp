@@ -14,6 +14,9 @@ TEST_F(KeptState, ComesBackAsItWas) {
   state.look.is_dark = true;
   state.look.scale = 1.5;
   state.space.things.path = true;
+  state.space.colour = Colour::bending;
+  state.space.path_kind = {true, false, true, false};
+  state.look.lower = Lower::section;
   const auto file = folder() / "deep" / "viewer.json";
   ASSERT_EQ(save_kept_state(file, state, {1024, 700}), "");
   AppState back;
@@ -22,12 +25,17 @@ TEST_F(KeptState, ComesBackAsItWas) {
   EXPECT_TRUE(back.look.is_dark);
   EXPECT_EQ(back.look.scale, 1.5);
   EXPECT_TRUE(back.space.things.path);
+  EXPECT_EQ(back.space.colour, Colour::bending);
+  EXPECT_EQ(back.space.path_kind, state.space.path_kind);
+  EXPECT_EQ(back.look.lower, Lower::section);
   EXPECT_EQ(size.width, 1024);
   EXPECT_EQ(size.height, 700);
 }
 
 TEST_F(KeptState, DamagedOrMissingFilesAreNoHarm) {
-  for (const char *text : {"", "{", "[1, 2]", R"({"width": "wide"})", R"({"width": -5, "scale": 1e9})"}) {
+  for (const char *text :
+       {"", "{", "[1, 2]", R"({"width": "wide"})",
+        R"({"width": -5, "scale": 1e9, "colour": 99, "lower": -3, "play_rate": -1, "path_kinds": [1]})"}) {
     write("viewer.json", text);
     AppState state;
     WindowSize size;

@@ -2,6 +2,7 @@
 #include "place.h"
 #include "small_outcome.h"
 
+#include "asperity/render/cell_quantity.h"
 #include "asperity/render/scene.h"
 
 using namespace asperity;

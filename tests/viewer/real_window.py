@@ -38,9 +38,13 @@ class Desk:
         if not number:
             raise SystemExit("Xvfb did not start")
         self.environment = dict(os.environ, DISPLAY=":" + number, XDG_STATE_HOME=folder)
-        self.program = subprocess.Popen(
-            [program, "view", job, "--width", "1280", "--height", "800", "--window-report", self.report],
-            env=self.environment)
+        self.command = [program, "view", job, "--width", "1280", "--height", "800", "--window-report", self.report]
+        self.program = None
+
+    def start(self):
+        if os.path.exists(self.report):
+            os.remove(self.report)
+        self.program = subprocess.Popen(self.command, env=self.environment)
 
     def state(self):
         if self.program.poll() is not None:
@@ -64,13 +68,27 @@ class Desk:
 
     def end(self):
         for process in (self.program, self.display):
-            if process.poll() is None:
+            if process and process.poll() is None:
                 process.terminate()
-            process.wait()
+            if process:
+                process.wait()
+
+    def key(self, *names):
+        for name in names:
+            self.hand("keydown", name)
+        for name in reversed(names):
+            self.hand("keyup", name)
+
+    def leave(self):
+        self.key("ctrl", "q")
+        wait_for("the end", lambda: self.program.poll() is not None)
+        if self.program.returncode != 0:
+            raise SystemExit(f"the program ended with {self.program.returncode}")
+
 
 
 def drive(desk):
-    state = desk.until("the prediction", lambda s: s["seats"][0]["has_outcome"] and "picture A" in s["places"])
+    state = desk.until("the prediction", lambda s: s["seats"][0]["is_whole"] and "picture A" in s["places"])
     x, y = desk.middle(state, "picture A")
     before = state["camera"]["azimuth_rad"]
     desk.hand("mousemove", x, y)
@@ -86,20 +104,36 @@ def drive(desk):
     desk.hand("mouseup", 1)
     state = desk.until("a finding chosen", lambda s: s["chosen_finding"] == 0)
 
-    desk.hand("keydown", "F1")
-    desk.hand("keyup", "F1")
+    desk.key("F1")
     desk.until("the keys' sheet", lambda s: s["sheet"] == 1)
-    desk.hand("keydown", "Escape")
-    desk.hand("keyup", "Escape")
+    desk.key("Escape")
     desk.until("the sheet closed", lambda s: s["sheet"] == 0)
 
-    desk.hand("keydown", "ctrl")
-    desk.hand("keydown", "q")
-    desk.hand("keyup", "q")
-    desk.hand("keyup", "ctrl")
-    wait_for("the end", lambda: desk.program.poll() is not None)
-    if desk.program.returncode != 0:
-        raise SystemExit(f"the program ended with {desk.program.returncode}")
+    desk.key("x")
+    desk.until("the section", lambda s: s["lower"] == 2 and "section picture" in s["places"])
+    desk.key("u")
+    state = desk.until("the flat sheet", lambda s: s["lower"] == 1 and "strip picture" in s["places"])
+
+    # Closer and closer with the wheel, until single tooth marks are laid.
+    x, y = desk.middle(state, "strip picture")
+    desk.hand("mousemove", x, y)
+    for _ in range(12):
+        desk.hand("click", 4)
+    desk.until("single tooth marks", lambda s: s["has_closeup"])
+    desk.leave()
+
+
+def leave_in_the_middle(desk):
+    desk.until("the prediction at work", lambda s: s["seats"][0]["is_running"])
+    desk.leave()
+
+
+def old_opengl(desk):
+    """A display whose OpenGL is too old: a clear message, and what to do instead."""
+    old = dict(desk.environment, MESA_GL_VERSION_OVERRIDE="2.1")
+    tried = subprocess.run(desk.command, env=old, capture_output=True, text=True, timeout=HANGS_S)
+    if tried.returncode != 2 or "OpenGL 3.3" not in tried.stderr or "predict" not in tried.stderr:
+        raise SystemExit(f"with an old OpenGL: {tried.returncode} {tried.stderr}")
 
 
 def main():
@@ -110,7 +144,11 @@ def main():
     with tempfile.TemporaryDirectory() as folder:
         desk = Desk(sys.argv[1], sys.argv[2], folder)
         try:
+            desk.start()
             drive(desk)
+            desk.start()
+            leave_in_the_middle(desk)
+            old_opengl(desk)
         finally:
             desk.end()
         with open(os.path.join(folder, "asperity", "viewer.json"), encoding="utf-8") as file:

@@ -92,6 +92,7 @@ TEST(Space, ExaggerationStaysBetweenOneAndAThousandAndZeroMeansChosen) {
 TEST(Space, PlayingMovesTheMomentAndStopsAtTheEnd) {
   AppState state = state_with_bush();
   const double end_s = state.outcome(0)->path.duration_s;
+  apply(state, SetMoment{0});
   apply(state, SetPlayRate{10});
   apply(state, SetPlaying{true});
   EXPECT_TRUE(state.space.things.cutter);

@@ -127,7 +127,7 @@ std::shared_ptr<const RunResult> bush_result() {
 }
 
 std::shared_ptr<const RunResult> bush_with_large_cutter() {
-  static const std::shared_ptr<const RunResult> result = bush({{"cutter.0.diameter_error_mm", 0.1}});
+  static const std::shared_ptr<const RunResult> result = bush({{"cutter.1.diameter_error_mm", "0.1"}});
   return result;
 }
 

@@ -9,7 +9,7 @@ using namespace asperity::test_support;
 
 namespace {
 
-constexpr const char *kRunout = "cutter.0.runout_mm";
+constexpr const char *kRunout = "cutter.1.runout_mm";
 
 const WhatIfKey &key_named(const std::vector<WhatIfKey> &keys, const std::string &id) {
   for (const WhatIfKey &key : keys)
@@ -20,47 +20,64 @@ const WhatIfKey &key_named(const std::vector<WhatIfKey> &keys, const std::string
 
 } // namespace
 
-TEST(WhatIf, EveryKeyHasANameOfItsOwnAndSetsOnlyItself) {
+class WhatIfKeys : public Bench {};
+
+TEST_F(WhatIfKeys, EveryKeyHasANameOfItsOwnAndTheReaderTakesIt) {
   const Job job = *bush_result()->job;
   const std::vector<WhatIfKey> keys = what_if_keys(job);
   std::set<std::string> names;
   for (const WhatIfKey &key : keys) {
     EXPECT_TRUE(names.insert(key.id).second) << key.id;
     EXPECT_FALSE(key.meaning.empty()) << key.id;
-    const double wanted = key.is_switch ? 1.0 - key.value_of(job) : 0.5 * (key.low + key.high);
-    const Job other = changed(job, {{key.id, wanted}});
-    for (const WhatIfKey &each : keys)
-      EXPECT_EQ(each.value_of(other), each.id == key.id ? wanted : each.value_of(job))
-          << key.id << " changes " << each.id;
+    const std::string tried = key.kind == KeyKind::toggle ? (key.own == "true" ? "false" : "true")
+                                                          : toml_text(0.5 * (key.low + key.high));
+    Problems problems;
+    const std::vector<JobChange> changes = job_changes({{key.id, tried}});
+    const auto other = read_job(job_file(), changes, problems);
+    ASSERT_TRUE(other) << key.id << ": " << (problems.all().empty() ? "" : text_of(problems.all().front()));
+    for (const WhatIfKey &each : what_if_keys(*other))
+      if (each.id == key.id) {
+        EXPECT_EQ(each.own, tried) << key.id;
+      } else {
+        EXPECT_EQ(each.own, key_named(keys, each.id).own) << key.id << " changes " << each.id;
+      }
   }
+}
+
+TEST(WhatIf, WhatIsNoNumberIsNoChange) {
+  AppState state = state_with_bush();
+  for (const char *value : {"", "wide", "0.02 mm", "nan", "inf", "\"0.1\""})
+    apply(state, ChangeValue{0, kRunout, value});
+  apply(state, ChangeValue{0, "effects.runout", "0"});
+  EXPECT_TRUE(state.seats[0].changes.empty());
 }
 
 TEST(WhatIf, AValueIsBroughtIntoItsRangeAndTheJobsOwnIsNoChange) {
   AppState state = state_with_bush();
-  apply(state, ChangeValue{0, kRunout, 99});
-  EXPECT_EQ(state.seats[0].changes.at(kRunout), 1.0);
-  apply(state, ChangeValue{0, kRunout, 0.02}); // as the job says
+  apply(state, ChangeValue{0, kRunout, "99"});
+  EXPECT_EQ(state.seats[0].changes.at(kRunout), "1.0");
+  apply(state, ChangeValue{0, kRunout, "0.02"}); // as the job says
   EXPECT_TRUE(state.seats[0].changes.empty());
-  apply(state, ChangeValue{0, "cutter.7.runout_mm", 0.1});
+  apply(state, ChangeValue{0, "cutter.7.runout_mm", "0.1"});
   EXPECT_TRUE(state.seats[0].changes.empty()) << "there is no such cutter";
 }
 
 TEST(WhatIf, UndoAndRedoWalkTheChanges) {
   AppState state = state_with_bush();
-  apply(state, ChangeValue{0, kRunout, 0.04});
-  apply(state, ChangeValue{0, "setup.z_zero_error_mm", 0.1});
+  apply(state, ChangeValue{0, kRunout, "0.04"});
+  apply(state, ChangeValue{0, "setup.z_zero_error_mm", "0.1"});
   EXPECT_TRUE(state.seats[0].is_stale());
   apply(state, Undo{0});
-  EXPECT_EQ(state.seats[0].changes, (Changes{{kRunout, 0.04}}));
+  EXPECT_EQ(state.seats[0].changes, (Changes{{kRunout, "0.04"}}));
   apply(state, Undo{0});
   EXPECT_TRUE(state.seats[0].changes.empty());
   EXPECT_FALSE(state.seats[0].is_stale());
   apply(state, Undo{0}); // nothing left
   apply(state, Redo{0});
-  EXPECT_EQ(state.seats[0].changes, (Changes{{kRunout, 0.04}}));
-  apply(state, ChangeValue{0, kRunout, 0.05});
+  EXPECT_EQ(state.seats[0].changes, (Changes{{kRunout, "0.04"}}));
+  apply(state, ChangeValue{0, kRunout, "0.05"});
   apply(state, Redo{0}); // a new change ends what could be made again
-  EXPECT_EQ(state.seats[0].changes, (Changes{{kRunout, 0.05}}));
+  EXPECT_EQ(state.seats[0].changes, (Changes{{kRunout, "0.05"}}));
 }
 
 TEST(WhatIf, ALargerCutterLeavesASmallerDisc) {
@@ -72,8 +89,22 @@ TEST(WhatIf, ALargerCutterLeavesASmallerDisc) {
 }
 
 TEST(WhatIf, SwitchesAreAsTheJobHasThem) {
-  const Job job = *bush_result()->job;
+  EXPECT_EQ(key_named(what_if_keys(*bush_result()->job), "effects.runout").own, "true");
+}
+
+TEST(WhatIf, APlannedPassOffersItsStepdownAndEntry) {
+  Job job = *bush_result()->job;
+  PlannedPass pass;
+  pass.name = "levels";
+  pass.stepdown_mm = 2.0;
+  pass.feed_mm_per_min = 900;
+  job.passes.push_back(pass);
   const std::vector<WhatIfKey> keys = what_if_keys(job);
-  EXPECT_EQ(key_named(keys, "effects.runout").value_of(job), 1.0);
-  EXPECT_FALSE(changed(job, {{"effects.runout", 0.0}}).effects.runout);
+  EXPECT_EQ(key_named(keys, "pass.1.stepdown_mm").own, "2.0");
+  EXPECT_EQ(key_named(keys, "pass.1.feed_mm_per_min").own, "900.0");
+  EXPECT_EQ(shown(key_named(keys, "pass.1.entry").own), "plunge");
+  EXPECT_EQ(allowed(key_named(keys, "pass.1.entry"), "ramp"), "\"ramp\"");
+  EXPECT_EQ(allowed(key_named(keys, "pass.1.entry"), "fall"), "");
+  const auto ramped = what_if_keys(job, {{"pass.1.entry", "\"ramp\""}});
+  EXPECT_EQ(key_named(ramped, "pass.1.ramp_deg").unit, "deg") << "a ramp has an angle";
 }

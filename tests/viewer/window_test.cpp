@@ -33,7 +33,7 @@ TEST_F(OneJob, ALeftDragTurnsThePartAndTheWheelComesCloser) {
   EXPECT_NEAR(state().space.camera.azimuth_rad, before.azimuth_rad - rad_from_deg(45), 1e-6)
       << "half a degree a pixel";
   EXPECT_GT(state().space.camera.elevation_rad, before.elevation_rad);
-  EXPECT_EQ(state().choice.line, 0u) << "a drag is no click";
+  EXPECT_FALSE(state().choice.cell) << "a drag is no click";
   window().wheel(1);
   EXPECT_NEAR(state().space.camera.height_mm, 0.8 * before.height_mm, 1e-6);
 }
@@ -94,11 +94,38 @@ TEST_F(OneJob, ADragOnTheFlatSheetLaysATrace) {
   EXPECT_FALSE(state().trace.is_asked);
 }
 
+TEST_F(OneJob, TheSectionShowsWhereItCutsAndIsMoved) {
+  window().press(GLFW_KEY_X);
+  ASSERT_TRUE(window().settle());
+  ASSERT_EQ(state().look.lower, Lower::section);
+  keep_picture("section");
+  const double before_mm = state().section.at_mm;
+  click("cut", 0.75);
+  EXPECT_NE(state().section.at_mm, before_mm);
+  click("section picture", 0.5, 0.5);
+  window().press(GLFW_KEY_X);
+  EXPECT_EQ(state().look.lower, Lower::none);
+}
+
+TEST_F(OneJob, TheWheelOverTheFlatSheetComesDownToSingleToothMarks) {
+  const Vec2 middle = at("strip picture");
+  window().move(middle.x, middle.y);
+  EXPECT_FALSE(state().closeup[0]);
+  for (int i = 0; i < 12; ++i)
+    window().wheel(1);
+  ASSERT_TRUE(window().settle());
+  ASSERT_TRUE(state().closeup[0]);
+  EXPECT_LT(state().closeup[0]->spacing_mm, 0.02) << "a chart cell is 0.1 mm";
+  keep_picture("loupe");
+  click("strip picture");
+  EXPECT_TRUE(state().choice.line == 7 || state().choice.line == 9) << "the line that cut there lights";
+}
+
 TEST_F(OneJob, AValueIsTypedPredictedUndoneAndSaved) {
   window().press(GLFW_KEY_I);
   window().frames(2);
   const double before_mm = state().outcome(0)->features[0].sizes[0].mean_mm;
-  const std::string id = "cutter.0.diameter_error_mm";
+  const std::string id = "cutter.1.diameter_error_mm";
   click(id, 0.2);
   window().key(GLFW_KEY_LEFT_CONTROL, true);
   window().press(GLFW_KEY_A);
@@ -106,7 +133,7 @@ TEST_F(OneJob, AValueIsTypedPredictedUndoneAndSaved) {
   window().type("0.1");
   window().press(GLFW_KEY_ENTER);
   window().frames(2);
-  ASSERT_EQ(state().seats[0].changes, (Changes{{id, 0.1}}));
+  ASSERT_EQ(state().seats[0].changes, (Changes{{id, "0.1"}}));
   window().press(GLFW_KEY_F5);
   ASSERT_TRUE(window().settle());
   EXPECT_FALSE(state().seats[0].is_stale());
@@ -131,7 +158,7 @@ TEST_F(OneJob, AValueIsTypedPredictedUndoneAndSaved) {
   EXPECT_TRUE(state().seats[0].changes.empty());
   window().press(GLFW_KEY_Y);
   window().key(GLFW_KEY_LEFT_CONTROL, false);
-  EXPECT_EQ(state().seats[0].changes, (Changes{{id, 0.1}}));
+  EXPECT_EQ(state().seats[0].changes, (Changes{{id, "0.1"}}));
 }
 
 TEST_F(OneJob, AJobThatBecameMalformedIsSaidAndTheWindowLives) {

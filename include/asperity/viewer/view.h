@@ -26,6 +26,8 @@ std::string view(const ViewRequest &request);
 struct WindowPicture {
   int width_px = 1280, height_px = 800;
   std::filesystem::path file;
+  std::string
+      keys; ///< pressed one after the other before it is drawn; '^' turns the wheel over the flat sheet
 };
 std::string view_picture(const ViewRequest &request, const WindowPicture &picture);
 

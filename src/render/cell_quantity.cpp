@@ -1,7 +1,7 @@
 // A number for every cell of an outcome's charts, out of what made the cell.
-#include "cell_quantity.h"
+#include "asperity/render/cell_quantity.h"
 
-#include "place.h"
+#include "asperity/base/units.h"
 
 #include <algorithm>
 #include <cmath>
@@ -63,11 +63,11 @@ private:
   std::vector<std::size_t> begin_;
 };
 
-float value_of(const CutSample &sample, Colour colour) {
-  switch (colour) {
-  case Colour::bending:
+float value_of(const CutSample &sample, Measure measure) {
+  switch (measure) {
+  case Measure::bending:
     return sample.tip_bend_mm * 1e3f;
-  case Colour::chip_load:
+  case Measure::chip_load:
     return sample.feed_per_tooth_mm * 1e3f;
   default:
     return static_cast<float>(mm_per_min_from_mm_per_s(static_cast<double>(sample.speed_mm_per_s)));
@@ -92,7 +92,7 @@ std::size_t cells_of(const Chart &chart) {
   return std::visit([](const auto &c) { return c.envelope_mm.size(); }, chart);
 }
 
-std::vector<float> from_samples(const Chart &chart, const SamplesOfPieces &samples, Colour colour) {
+std::vector<float> from_samples(const Chart &chart, const SamplesOfPieces &samples, Measure measure) {
   std::vector<float> values(cells_of(chart), kNone);
   std::visit(
       [&](const auto &c) {
@@ -100,7 +100,7 @@ std::vector<float> from_samples(const Chart &chart, const SamplesOfPieces &sampl
           if (!c.is_cut(cell))
             return;
           if (const CutSample *sample = samples.nearest(c.owner[cell], p))
-            values[cell] = value_of(*sample, colour);
+            values[cell] = value_of(*sample, measure);
         });
       },
       chart);
@@ -143,19 +143,18 @@ struct Title {
   const char *name, *unit;
 };
 
-Title title_of(Colour colour) {
-  switch (colour) {
-  case Colour::roughness:
+Title title_of(Measure measure) {
+  switch (measure) {
+  case Measure::roughness:
     return {"local Ra, tooth marks included", "um"};
-  case Colour::bending:
+  case Measure::bending:
     return {"bending at the tip, away from the wall", "um"};
-  case Colour::chip_load:
+  case Measure::chip_load:
     return {"chip load", "um"};
-  case Colour::difference:
-    return {"residual, B minus A", "um"};
-  default:
-    return {"speed along the path", "mm/min"};
+  case Measure::speed:
+    break;
   }
+  return {"speed along the path", "mm/min"};
 }
 
 } // namespace
@@ -174,25 +173,40 @@ double half_span(const CellQuantity &quantity) {
   return std::max(static_cast<double>(*at), kLeastSpan_um);
 }
 
-bool is_quantity(Colour colour) { return colour >= Colour::roughness; }
-
-CellQuantity cell_quantity(const Outcome &outcome, Colour colour, const Outcome *other) {
-  const Title title = title_of(colour);
+CellQuantity cell_quantity(const Outcome &outcome, Measure measure) {
+  const Title title = title_of(measure);
   CellQuantity quantity{title.name, title.unit, {}};
   const SamplesOfPieces samples(outcome.cut.samples, outcome.path.pieces.size());
   for (std::size_t i = 0; i < outcome.charts.size(); ++i) {
-    if (colour == Colour::roughness)
-      quantity.of_feature.push_back(i < outcome.roughness.size()
-                                        ? from_roughness(outcome.charts[i], outcome.roughness[i])
-                                        : std::vector<float>{});
-    else if (colour == Colour::difference)
-      quantity.of_feature.push_back(other && charts_match(outcome, *other, i)
-                                        ? from_both(outcome.charts[i], other->charts[i])
-                                        : std::vector<float>{});
-    else
-      quantity.of_feature.push_back(from_samples(outcome.charts[i], samples, colour));
+    const Chart &chart = outcome.charts[i];
+    if (measure != Measure::roughness)
+      quantity.of_feature.push_back(from_samples(chart, samples, measure));
+    else if (i < outcome.roughness.size())
+      quantity.of_feature.push_back(from_roughness(chart, outcome.roughness[i]));
   }
   return quantity;
+}
+
+CellQuantity difference(const Outcome &a, const Outcome &b) {
+  CellQuantity quantity{"residual, B minus A", "um", {}};
+  for (std::size_t i = 0; i < a.charts.size(); ++i)
+    quantity.of_feature.push_back(charts_match(a, b, i) ? from_both(a.charts[i], b.charts[i])
+                                                        : std::vector<float>{});
+  return quantity;
+}
+
+bool charts_match(const Outcome &a, const Outcome &b, std::size_t feature) {
+  if (feature >= a.charts.size() || feature >= b.charts.size())
+    return false;
+  if (const auto *wall = std::get_if<WallChart>(&a.charts[feature])) {
+    const auto *other = std::get_if<WallChart>(&b.charts[feature]);
+    return other && wall->s_mm == other->s_mm && wall->z_mm == other->z_mm && wall->foot == other->foot &&
+           wall->inside == other->inside;
+  }
+  const auto &floor = std::get<FloorChart>(a.charts[feature]);
+  const auto *other = std::get_if<FloorChart>(&b.charts[feature]);
+  return other && floor.nx == other->nx && floor.ny == other->ny && floor.origin_mm == other->origin_mm &&
+         floor.spacing_mm == other->spacing_mm && floor.base_mm == other->base_mm;
 }
 
 } // namespace asperity
