@@ -146,15 +146,11 @@ bool FloorRun::spiral(double z_mm) {
   const auto radius = [](const Outline &circle) { return circle.elements().front().radius_mm(); };
   const double outer_mm = radius(region_.outer()), inner_mm = islands.empty() ? 0.0 : radius(islands.front());
   const auto turns = std::max(1.0, std::ceil((outer_mm - inner_mm) / pass_.stepover_mm - 1e-9));
-  const double pitch_mm = (outer_mm - inner_mm) / turns;
-
-  // Half circles whose centres change sides, a quarter of the pitch beside the middle: they meet without a
-  // kink, and neighbouring turns lie one pitch apart everywhere.
   const bool inwards = pass_.order == RingOrder::inwards;
   const double angle = rad_from_deg(pass_.start.deg);
   const Vec2 axis{std::cos(angle), std::sin(angle)};
   const double half = turn_of(0) * kPi;
-  double r_mm = inwards ? outer_mm : inner_mm;
+  const double r_mm = inwards ? outer_mm : inner_mm;
   if (is_ramped() && r_mm <= 0.0)
     return planning_.refuse("a spiral that begins in the middle has no room for a ramp",
                             "Choose order = \"inwards\" or entry = \"plunge\".");
@@ -163,21 +159,27 @@ bool FloorRun::spiral(double z_mm) {
   for (int i = 1; i <= runs; ++i)
     route_.arc_to({route_.plan_at(), from_mm_ + (z_mm - from_mm_) * i / runs}, *centre, 2.0 * half,
                   pass_.ramp_feed_mm_per_min);
-  const auto circle = [&] {
-    if (r_mm > 0.0)
-      route_.arc_to(route_.at(), *centre, 2.0 * half, pass_.feed_mm_per_min);
-  };
-  circle();
-  for (int i = 0; i < static_cast<int>(2.0 * turns); ++i) {
-    const double side = i % 2 == 0 ? 1.0 : -1.0, next_mm = r_mm + (inwards ? -0.5 : 0.5) * pitch_mm;
-    const Vec2 middle_of_half = *centre + 0.5 * side * (r_mm - next_mm) * axis;
-    route_.arc_to({*centre - side * std::max(next_mm, 0.0) * axis, z_mm}, middle_of_half, half,
-                  pass_.feed_mm_per_min);
-    r_mm = next_mm;
-  }
-  r_mm = inwards ? inner_mm : outer_mm;
-  circle();
+  spiral_turns({*centre, axis, half}, r_mm, inwards ? inner_mm : outer_mm, static_cast<int>(turns));
   return true;
+}
+
+void FloorRun::spiral_turns(const SpiralPlace &place, double from_mm, double to_mm, int turns) {
+  const double z_mm = route_.at().z, half_step_mm = (to_mm - from_mm) / (2.0 * turns);
+  const auto circle = [&](double r_mm) {
+    if (r_mm > 0.0)
+      route_.arc_to(route_.at(), place.centre, 2.0 * place.half_turn_rad, pass_.feed_mm_per_min);
+  };
+  // Half circles whose centres change sides, a quarter of the pitch beside the middle: they meet without a
+  // kink, and neighbouring turns lie one pitch apart everywhere.
+  circle(from_mm);
+  for (int i = 0; i < 2 * turns; ++i) {
+    const double side = i % 2 == 0 ? 1.0 : -1.0;
+    const double next_mm = std::max(0.0, from_mm + (i + 1) * half_step_mm);
+    const Vec2 middle = place.centre - 0.5 * side * half_step_mm * place.axis;
+    route_.arc_to({place.centre - side * next_mm * place.axis, z_mm}, middle, place.half_turn_rad,
+                  pass_.feed_mm_per_min);
+  }
+  circle(to_mm);
 }
 
 bool FloorRun::run(double from_mm, double z_mm) {

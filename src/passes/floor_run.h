@@ -18,6 +18,12 @@ private:
   bool lines(double z_mm);
   bool rings(double z_mm);
   bool spiral(double z_mm);
+  struct SpiralPlace {
+    Vec2 centre, axis;        ///< axis: direction of the start
+    double half_turn_rad = 0; ///< signed
+  };
+  /// A circle, the spiral from one radius to the other, a circle; from where the cutter stands.
+  void spiral_turns(const SpiralPlace &place, double from_mm, double to_mm, int turns);
 
   /// -1: clockwise. Uncut floor lies inside rings that go inwards, outside those that go outwards.
   int turn_of(std::size_t ring) const;

@@ -1,6 +1,8 @@
 // The tip's height over a mesh is the highest of what every vertex, edge and facet asks for.
 #include "mesh_drop.h"
 
+#include "asperity/base/units.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -24,7 +26,7 @@ struct Contact {
 
 Contact contact_at_slope(const CutterProfile &profile, double slope) {
   const double angle = std::atan(slope);
-  const double steepest = 0.5 * M_PI - profile.cone_half_angle_rad();
+  const double steepest = 0.5 * kPi - profile.cone_half_angle_rad();
   if (angle >= steepest && profile.cone_half_angle_rad() > 0.0)
     return {profile.radius_mm(), profile.shoulder_mm()};
   const double c = profile.corner_mm();

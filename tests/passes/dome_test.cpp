@@ -134,6 +134,33 @@ TEST(CutterOverMesh, RestsOnVertexEdgeAndFacetByClosedForm) {
   EXPECT_FALSE(ball.tip_mm({30, 0}).has_value());
 }
 
+TEST(CutterOverMesh, LinesFollowAPyramidWithTheBallOnItsFacets) {
+  const auto plan = planned(
+      dome_pass(2, "pattern = \"parallel\"\nstepover_mm = 1\ndirection = \"both\"\nchord_error_mm = 0.001"));
+  Job job = plan.job;
+  DomeFeature dome;
+  dome.name = "cap";
+  dome.surface.emplace(pyramid());
+  dome.outline = Outline::rounded_rectangle({0, 0}, 19, 19, 0);
+  dome.apex_z_mm = 10;
+  job.features.back() = dome;
+  Problems problems;
+  const auto over_mesh = plan_passes(job, problems);
+  ASSERT_TRUE(over_mesh);
+  std::size_t on_facets = 0;
+  for (const PassStroke &stroke : over_mesh->route.strokes()) {
+    const Vec3 tip = stroke.point(0.5);
+    const double far = std::max(std::abs(tip.x), std::abs(tip.y)),
+                 near = std::min(std::abs(tip.x), std::abs(tip.y));
+    // Touching 3 mm / sqrt 2 uphill, inside a facet: no edge is nearer.
+    if (!stroke.cuts() || stroke.begin.x == stroke.end.x || far - near < 2.2 || stroke.begin.z > 10.4)
+      continue;
+    EXPECT_NEAR(tip.z, 10.0 - far + 3.0 * (std::sqrt(2.0) - 1.0), 0.0011) << tip.x << ' ' << tip.y;
+    ++on_facets;
+  }
+  EXPECT_GT(on_facets, 20u);
+}
+
 TEST(CutterOverMesh, FineCapMeshAgreesWithTheCap) {
   DomeFeature cap;
   cap.sphere_radius_mm = 40;
