@@ -1,9 +1,14 @@
 // The program's commands and options, each described once: the text here is also the help.
 #include "command_line.h"
 
+#include "command_calibrate.h"
 #include "command_check.h"
+#include "command_compare.h"
+#include "command_export.h"
 #include "command_passes.h"
 #include "command_predict.h"
+#include "command_sheet.h"
+#include "command_tolerance.h"
 #include "command_study_options.h"
 #include "command_trace.h"
 #include "number_check.h"
@@ -166,11 +171,21 @@ int run(int argc, const char *const *argv) {
   std::filesystem::path checked_job;
   add_predict(app, request);
   add_trace(app, trace);
+  ToleranceCommand tolerance;
+  add_tolerance(app, tolerance);
+  CalibrateCommand calibrated;
+  add_calibrate(app, calibrated);
   PictureRequest picture;
   add_picture(app, picture);
   add_check(app, checked_job);
   StudyCommand study;
   add_study(app, study);
+  CompareCommand compared;
+  add_compare(app, compared);
+  SheetCommand sheet;
+  add_sheet(app, sheet);
+  ExportCommand exported;
+  add_export(app, exported);
   PassesRequest passes;
   add_passes(app, passes);
   try {
@@ -182,10 +197,20 @@ int run(int argc, const char *const *argv) {
     return static_cast<int>(command_check(checked_job));
   if (app.got_subcommand("passes"))
     return static_cast<int>(command_passes(passes));
+  if (app.got_subcommand("compare"))
+    return static_cast<int>(command_compare(compared));
+  if (app.got_subcommand("sheet"))
+    return static_cast<int>(command_sheet(sheet));
+  if (app.got_subcommand("export"))
+    return static_cast<int>(command_export(exported));
   if (app.got_subcommand("view"))
     return static_cast<int>(command_view(shown));
   if (app.got_subcommand("study"))
     return static_cast<int>(command_study(study));
+  if (app.got_subcommand("tolerance"))
+    return static_cast<int>(command_tolerance(tolerance));
+  if (app.got_subcommand("calibrate"))
+    return static_cast<int>(command_calibrate(calibrated));
   if (app.got_subcommand("picture"))
     return static_cast<int>(command_picture(picture));
   return static_cast<int>(app.got_subcommand("trace") ? command_trace(trace) : command_predict(request));

@@ -11,7 +11,7 @@
 namespace asperity {
 
 struct ToleranceOptions {
-  int draws = 200;
+  int draws = 100;
   std::uint64_t seed = 1;
   int threads = 0;        ///< 0 = all cores; results do not depend on it
   bool roughness = false; ///< reading roughness takes most of a prediction's time
