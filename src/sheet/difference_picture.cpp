@@ -40,7 +40,8 @@ void draw_scale(Image &image, const Lettering &letters, int y, double range_um) 
   const int base = y + kThick_px + 22;
   letters.draw(image, um_text(-range_um), kMargin_px, base, kText_px, kInk);
   letters.draw(image, "0", kMargin_px + kBar_px / 2, base, kText_px, kInk, Anchor::centre);
-  letters.draw(image, fmt::format("+{}", um_text(range_um)), kMargin_px + kBar_px, base, kText_px, kInk, Anchor::right);
+  letters.draw(image, fmt::format("+{}", um_text(range_um)), kMargin_px + kBar_px, base, kText_px, kInk,
+               Anchor::right);
   letters.draw(image,
                "blue: the second plan cuts deeper; brown: it leaves more stock; striped: not cut in both",
                kMargin_px + kBar_px + 30, y + 15, kText_px, kSoftInk);

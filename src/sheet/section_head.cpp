@@ -106,6 +106,9 @@ std::string head_section(const SheetPage &page) {
   out += fmt::format("<main>\n<section id=\"answer\" class=\"answer\" aria-labelledby=\"answer-h\">\n"
                      "<h2 id=\"answer-h\">Answer</h2>\n<p class=\"headline\">{}</p>\n",
                      typeset(page.answer.headline));
+  if (page.answer.choice.plan && page.plans() > 1)
+    out += fmt::format("<p>{} <bdi>{}</bdi></p>\n", letter_html(page, *page.answer.choice.plan),
+                       escaped(page.outcome(*page.answer.choice.plan).job.title));
   out += list_html(page.answer.reasons);
   if (page.plans() > 1)
     out += fmt::format("<p>{}</p>\n", typeset(best_at_sentence(page.input.comparison)));

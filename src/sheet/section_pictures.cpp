@@ -105,7 +105,7 @@ std::string turn_section(const SheetPage &page) {
          "how far off "
          "(blue too deep, brown stock left)</label></fieldset>\n";
   out += slider("times", "Deviations drawn larger", 0, 2, 0.01, 1) +
-         slider("lamp", "Lamp direction", 0, 360, 1, 200);
+         slider("lamp", "Lamp direction (0 = from the left)", 0, 360, 1, 10);
   out += slider("turn", "Turned by", 0, 360, 1, 0) + slider("tilt", "Seen from above by", -85, 85, 1, 24);
   out += "</div>\n<p class=\"small soft\">Drag to turn (on a touch screen sideways, two fingers zoom), or "
          "use the "

@@ -72,6 +72,18 @@ std::string strip_figure(const Strip &strip, const std::string &alternative, con
       caption, png_uri(strip.image), strip.image.width, strip.image.height, alternative, ends);
 }
 
+/// Walls below each other, floors beside each other.
+std::string strips_begin(const Chart &chart) {
+  return std::holds_alternative<WallChart>(chart) ? "<div>\n" : "<div class=\"floors\">\n";
+}
+
+const Chart &first_chart(const SheetPage &page, const Shown &shown) {
+  std::size_t plan = 0;
+  while (!shown.index[plan])
+    ++plan;
+  return page.outcome(plan).charts[*shown.index[plan]];
+}
+
 std::string plan_strip(const SheetPage &page, const Shown &shown, std::size_t plan) {
   const Outcome &outcome = page.outcome(plan);
   const std::size_t i = *shown.index[plan];
@@ -130,9 +142,10 @@ std::string differences(const SheetPage &page, const Shown &shown) {
   const double range_um = common_range_um(values);
   std::string out = fmt::format("<h4>Against plan {}, cell by cell</h4>\n", page.letter(0));
   out += scale_html(range_um, "deeper", "more left");
+  out += strips_begin(*all.front().chart.grid);
   for (const Against &against : all)
     out += difference_strip(page, shown, against, range_um);
-  return out;
+  return out + "</div>\n";
 }
 
 } // namespace
@@ -147,10 +160,11 @@ std::string strip_section(const SheetPage &page) {
   for (const std::string &name : feature_names(page)) {
     const Shown shown = shown_feature(page, name);
     out += fmt::format("<h3><bdi>{}</bdi></h3>\n", escaped(name)) +
-           scale_html(shown.range_um, "too deep", "left");
+           scale_html(shown.range_um, "too deep", "left") + strips_begin(first_chart(page, shown));
     for (std::size_t k = 0; k < page.plans(); ++k)
       if (shown.index[k])
         out += plan_strip(page, shown, k);
+    out += "</div>\n";
     if (page.plans() > 1)
       out += differences(page, shown);
   }

@@ -13,7 +13,8 @@ namespace {
 
 constexpr Rgb kPaper{252, 251, 248}, kBare{226, 224, 218}, kStripe{150, 148, 142};
 constexpr int kStripeEvery_px = 8;
-constexpr int kLeastHeight_px = 110, kMostHeight_px = 700;
+constexpr int kLeastHeight_px = 110,
+              kMostHeight_px = 460; ///< floors are drawn true, so narrower where they are tall
 
 Rgb hatched(int x, int y) { return (x + y) % kStripeEvery_px < 2 ? kStripe : kBare; }
 
@@ -148,10 +149,12 @@ Strip strip_picture(const Chart &chart, const std::vector<float> &values, double
   const Grid grid = grid_of(chart, seam_mm);
   if (grid.columns == 0 || grid.rows == 0 || !(grid.width_mm > 0.0) || !(grid.height_mm > 0.0))
     return {};
-  const int width = std::min(width_px, std::max(240, static_cast<int>(grid.columns)));
+  const bool is_wall = std::holds_alternative<WallChart>(chart);
+  const int widest = is_wall ? width_px : static_cast<int>(kMostHeight_px * grid.width_mm / grid.height_mm);
+  const int width = std::max(1, std::min({width_px, widest, std::max(240, static_cast<int>(grid.columns))}));
   const double true_height = width * grid.height_mm / grid.width_mm;
-  const int height =
-      static_cast<int>(std::clamp(true_height, double(kLeastHeight_px), double(kMostHeight_px)));
+  const int height = static_cast<int>(
+      std::clamp(true_height, is_wall ? double(kLeastHeight_px) : 1.0, double(kMostHeight_px)));
   Strip strip{Image(width, height, kPaper), grid.width_mm, grid.height_mm, height / true_height};
   for (int y = 0; y < height; ++y) {
     const auto [j0, j1] = cells_of(height - 1 - y, height, grid.rows);

