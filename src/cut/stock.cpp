@@ -1,5 +1,7 @@
 #include "asperity/cut/stock.h"
 
+#include "asperity/base/wide_vectors.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -35,13 +37,6 @@ struct RowPart {
   int first = 0, last = -1;
   double origin_mm = 0, cell_mm = 0, begin_mm = 0;
 };
-
-// Wider vectors where the processor has them. Nothing is summed and nothing fused: the bits are the same.
-#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__)
-#define ASPERITY_WIDE __attribute__((target_clones("default", "avx2", "avx512f")))
-#else
-#define ASPERITY_WIDE
-#endif
 
 ASPERITY_WIDE void carve_row(float *row, const RowPart &part, double py, const Capsule &capsule) {
   const double origin = part.origin_mm, cell = part.cell_mm, begin = part.begin_mm;

@@ -3,7 +3,10 @@
 
 #include "found.h"
 
+#include "asperity/base/parallel.h"
+
 #include <algorithm>
+#include <array>
 #include <tuple>
 
 namespace asperity {
@@ -25,14 +28,18 @@ bool ranks_before(const Found &a, const Found &b) {
 } // namespace
 
 std::vector<Finding> find_all(const Evidence &evidence) {
+  constexpr std::array kFinders{
+      find_keep_outs_touched, find_rapids_in_stock, find_spoilboard_cuts, find_break_risk, find_slip_risk,
+      find_cutter_overload,   find_base_lips,       find_gouges,          find_uncut_skin, find_witness_lines,
+      find_level_steps,       find_scallops,        find_overheating,     find_rubbing};
+  std::array<FoundList, kFinders.size()> found_by;
+  for_each_band(kFinders.size(), 1, 0, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      found_by[i] = kFinders[i](evidence);
+  });
   FoundList all;
-  for (const auto find :
-       {find_keep_outs_touched, find_rapids_in_stock, find_spoilboard_cuts, find_break_risk, find_slip_risk,
-        find_cutter_overload, find_base_lips, find_gouges, find_uncut_skin, find_witness_lines,
-        find_level_steps, find_scallops, find_overheating, find_rubbing}) {
-    FoundList found = find(evidence);
+  for (FoundList &found : found_by)
     all.insert(all.end(), std::make_move_iterator(found.begin()), std::make_move_iterator(found.end()));
-  }
   std::stable_sort(all.begin(), all.end(), ranks_before);
   std::vector<Finding> findings;
   for (Found &found : all)

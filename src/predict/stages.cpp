@@ -14,6 +14,12 @@ namespace asperity {
 
 namespace {
 
+/// Beside the charts while they are read, all features at once: heights, mean surface and weights of the
+/// local roughness (18), views and rows of the finders.
+constexpr double kReadingBytesPerCell = 32.0;
+/// Patches, traces and tables, whatever the job.
+constexpr double kFixedBytes = 32e6;
+
 /// Memory that can be had without swapping [bytes]; a large number where the system does not tell.
 double free_memory_bytes() {
   std::ifstream meminfo("/proc/meminfo");
@@ -34,11 +40,14 @@ double memory_bound_bytes(const Job &job, const TimedPath &path, std::span<const
     smallest_radius_mm = std::min(smallest_radius_mm, 0.5 * cutter.diameter_mm);
   for (const PathPiece &piece : path.pieces)
     stations += 2.0 + piece.length_mm / (smallest_radius_mm / 12.0);
-  double bytes = static_cast<double>(stock_bytes(job, path)) +
-                 stations * static_cast<double>(sizeof(CutSample) + sizeof(SweptPiece));
+  // A piece of path comes from one move, and both are kept.
+  double bytes =
+      static_cast<double>(stock_bytes(job, path)) +
+      stations * static_cast<double>(sizeof(CutSample) + sizeof(SweptPiece)) +
+      static_cast<double>(path.pieces.size()) * static_cast<double>(sizeof(PathPiece) + sizeof(Move));
   for (const Feature &feature : features)
-    bytes += chart_cells(job, feature) * kBytesPerCell;
-  return bytes;
+    bytes += chart_cells(job, feature) * (kBytesPerCell + kReadingBytesPerCell);
+  return bytes + kFixedBytes;
 }
 
 std::string memory_fault(double bound_bytes, std::size_t limit_bytes) {

@@ -34,6 +34,11 @@ void copy_cell(float residual_mm, bool valid, HeightGrid &grid) {
   grid.valid.push_back(usable ? 1 : 0);
 }
 
+void make_room(HeightGrid &grid) {
+  grid.heights_mm.reserve(grid.columns * grid.rows);
+  grid.valid.reserve(grid.columns * grid.rows);
+}
+
 /// Filter without end scaling: zeros beyond open ends count as gaps, which the division repairs.
 std::vector<double> smooth_line(const GaussianFilter &filter, const std::vector<float> &line,
                                 ProfileEnds ends) {
@@ -91,6 +96,7 @@ std::optional<HeightGrid> height_grid(const WallChart &chart) {
   const double gap_mm = chart.outline.length_mm() - grid.spacing_x_mm * static_cast<double>(grid.columns);
   if (std::abs(gap_mm) < kClosesWithin * grid.spacing_x_mm)
     grid.x_ends = ProfileEnds::closed;
+  make_room(grid);
   for (std::size_t cell = 0; cell < chart.columns() * chart.rows(); ++cell)
     copy_cell(chart.residual_mm(cell), chart.is_cut(cell), grid);
   return grid;
@@ -101,6 +107,7 @@ HeightGrid height_grid(const FloorChart &chart) {
   grid.columns = chart.nx;
   grid.rows = chart.ny;
   grid.spacing_x_mm = grid.spacing_y_mm = chart.spacing_mm;
+  make_room(grid);
   for (std::size_t cell = 0; cell < chart.nx * chart.ny; ++cell)
     copy_cell(chart.residual_mm(cell), chart.in_feature(cell) && chart.is_cut(cell), grid);
   return grid;
@@ -109,6 +116,8 @@ HeightGrid height_grid(const FloorChart &chart) {
 std::vector<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int threads) {
   const GaussianFilter along(cutoff_mm, grid.spacing_x_mm), across(cutoff_mm, grid.spacing_y_mm);
   WeightedGrid sums;
+  sums.weight.reserve(grid.heights_mm.size());
+  sums.height.reserve(grid.heights_mm.size());
   for (std::size_t cell = 0; cell < grid.heights_mm.size(); ++cell) {
     sums.weight.push_back(grid.valid[cell] ? 1.0f : 0.0f);
     sums.height.push_back(grid.valid[cell] ? grid.heights_mm[cell] : 0.0f);

@@ -2,6 +2,7 @@
 #include "asperity/surface/gaussian_filter.h"
 
 #include "asperity/base/units.h"
+#include "asperity/base/wide_vectors.h"
 
 #include <algorithm>
 #include <cassert>
@@ -43,22 +44,28 @@ GaussianFilter::GaussianFilter(double cutoff_mm, double spacing_mm)
     weight /= area;
 }
 
-void GaussianFilter::convolve(std::span<const double> padded, std::span<double> out) const {
-  // Whole blocks take one weight at a time: every sum keeps its own order, so vectors change no digit.
+/// Whole blocks take one weight at a time: every sum keeps its own order, so vectors change no digit.
+ASPERITY_WIDE static void convolve_with(std::span<const double> weights, const double *padded, double *out,
+                                        std::size_t length) {
   constexpr std::size_t kBlock = 512;
-  for (std::size_t begin = 0; begin < out.size(); begin += kBlock) {
-    const std::size_t count = std::min(kBlock, out.size() - begin);
-    const double *middle = padded.data() + begin + reach();
-    double *sum = out.data() + begin;
+  for (std::size_t begin = 0; begin < length; begin += kBlock) {
+    const std::size_t count = std::min(kBlock, length - begin);
+    const double *middle = padded + begin + weights.size() - 1;
+    double *sum = out + begin;
     for (std::size_t i = 0; i < count; ++i)
-      sum[i] = weights_[0] * middle[i];
-    for (std::size_t k = 1; k < weights_.size(); ++k) {
-      const double weight = weights_[k];
+      sum[i] = weights[0] * middle[i];
+    for (std::size_t k = 1; k < weights.size(); ++k) {
+      const double weight = weights[k];
       const double *left = middle - k, *right = middle + k;
+#pragma GCC ivdep
       for (std::size_t i = 0; i < count; ++i)
         sum[i] += weight * (left[i] + right[i]);
     }
   }
+}
+
+void GaussianFilter::convolve(std::span<const double> padded, std::span<double> out) const {
+  convolve_with(weights_, padded.data(), out.data(), out.size());
 }
 
 void GaussianFilter::scale_ends(std::span<double> mean) const {

@@ -42,17 +42,20 @@ double highest_mm(const FloorChart &chart) {
   return highest + chart.base_mm + kRoom_mm;
 }
 
+Region region_of(const FloorChart &chart) {
+  return {{chart.x_mm(0), chart.y_mm(0)},
+          {chart.x_mm(chart.nx - 1), chart.y_mm(chart.ny - 1)},
+          -std::numeric_limits<double>::infinity(),
+          highest_mm(chart)};
+}
+
 class BandSweep {
 public:
   BandSweep(FloorChart &patch, std::size_t begin, std::size_t end, const TextureSource &source)
       : patch_(patch), begin_(begin), source_(source), chart_(rows_of(patch, begin, end)), marks_(source) {}
 
   void cut(const std::vector<PassPart> &parts, const Progress &progress) {
-    const Region region{{chart_.x_mm(0), chart_.y_mm(0)},
-                        {chart_.x_mm(chart_.nx - 1), chart_.y_mm(chart_.ny - 1)},
-                        -std::numeric_limits<double>::infinity(),
-                        highest_mm(chart_)};
-    for (const Pass &pass : passes_near(parts, source_.swept.cutters, region, 0.0)) {
+    for (const Pass &pass : passes_near(parts, source_.swept.cutters, region_of(chart_), 0.0)) {
       std::fill(chart_.envelope_mm.begin(), chart_.envelope_mm.end(), std::numeric_limits<float>::infinity());
       std::fill(chart_.owner.begin(), chart_.owner.end(), kNobody);
       if (!sweep_floor(chart_, pass.swept(source_.swept.cutters), 1, silent_) || progress.cancelled())
@@ -96,7 +99,7 @@ private:
 
 bool sweep_floor_with_marks(FloorChart &patch, const TextureSource &source, int threads,
                             const Progress &progress) {
-  const std::vector<PassPart> parts = pass_parts(source.path, source.swept);
+  const std::vector<PassPart> parts = pass_parts(source.path, source.swept, region_of(patch), 0.0);
   const std::thread::id caller = std::this_thread::get_id();
   std::atomic<std::size_t> done{0};
   for_each_band(patch.ny, kBandRows, threads, [&](std::size_t begin, std::size_t end) {

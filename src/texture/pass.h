@@ -8,12 +8,6 @@
 
 namespace asperity {
 
-/// A box of the part frame [mm].
-struct Region {
-  Vec2 low{0.0}, high{0.0};
-  double z_low_mm = 0, z_high_mm = 0;
-};
-
 struct Pass {
   std::vector<const PassPart *> parts;
   /// The path runs on beyond that end and another pass takes it up one part earlier: what the outermost point

@@ -82,23 +82,46 @@ bool runs_on(const PassPart &before, const PassPart &after) {
   return glm::dot(before.heading_out, after.heading_in) > std::cos(kCorner_rad);
 }
 
+/// A cheap box round the whole piece, never smaller than that of its parts.
+bool may_reach(const SweptPiece &piece, const SweptCutter &cutter, const Region &region, double reach_mm) {
+  const Curve &curve = piece.curve;
+  // An arc stays within its diameter of its ends, and the boxes of its parts stand out by half a radius at
+  // most.
+  const double bulge = curve.is_line() ? 0.0 : 2.5 * curve.radius_mm;
+  const double reach = cutter.profile.radius_mm() + reach_mm + largest_bend_mm(piece) + bulge;
+  const double rise = std::max(std::abs(piece.begin.axial_mm), std::abs(piece.end.axial_mm)) +
+                      (curve.is_plan_arc() ? 0.0 : bulge);
+  const Vec3 low = glm::min(curve.begin, curve.end), high = glm::max(curve.begin, curve.end);
+  return high.x + reach >= region.low.x && low.x - reach <= region.high.x && high.y + reach >= region.low.y &&
+         low.y - reach <= region.high.y && low.z - rise <= region.z_high_mm &&
+         high.z + rise + cutter.flute_length_mm >= region.z_low_mm;
+}
+
+void add_parts(const SweptPiece &piece, const PathPiece &timed, bool follows, std::vector<PassPart> &parts) {
+  const int count =
+      std::max(1, static_cast<int>(std::ceil(std::abs(piece.curve.sweep_rad) / kMostSweep_rad)));
+  for (int i = 0; i < count; ++i) {
+    PassPart part;
+    part.piece = portion_of(piece, double(i) / count, double(i + 1) / count);
+    part.timed = &timed;
+    part.stretch = stretch_of(part.piece.curve, timed.curve);
+    measure(part);
+    part.begins_pass = !(follows || i > 0) || !runs_on(parts.back(), part);
+    parts.push_back(part);
+  }
+}
+
 } // namespace
 
-std::vector<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept) {
+std::vector<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept, const Region &region,
+                                 double reach_mm) {
   std::vector<PassPart> parts;
-  parts.reserve(swept.pieces.size());
+  bool follows = false; // the piece before has left its parts
   for (const SweptPiece &piece : swept.pieces) {
-    const int count =
-        std::max(1, static_cast<int>(std::ceil(std::abs(piece.curve.sweep_rad) / kMostSweep_rad)));
-    for (int i = 0; i < count; ++i) {
-      PassPart part;
-      part.piece = portion_of(piece, double(i) / count, double(i + 1) / count);
-      part.timed = &path.pieces[piece.owner];
-      part.stretch = stretch_of(part.piece.curve, part.timed->curve);
-      measure(part);
-      part.begins_pass = parts.empty() || !runs_on(parts.back(), part);
-      parts.push_back(part);
-    }
+    const bool reaches = may_reach(piece, swept.cutters[piece.cutter], region, reach_mm);
+    if (reaches)
+      add_parts(piece, path.pieces[piece.owner], follows, parts);
+    follows = reaches;
   }
   return parts;
 }

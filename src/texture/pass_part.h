@@ -27,7 +27,16 @@ struct PassPart {
   }
 };
 
-std::vector<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept);
+/// A box of the part frame [mm].
+struct Region {
+  Vec2 low{0.0}, high{0.0};
+  double z_low_mm = 0, z_high_mm = 0;
+};
+
+/// Parts of the pieces that may reach into the region, reach_mm beyond their cutter's radius; where pieces
+/// are left out a pass ends.
+std::vector<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept, const Region &region,
+                                 double reach_mm);
 
 /// Offset of the bent axis in plan at a height above the tip, u between the piece's ends; `right`: as it
 /// holds for a wall to the right of the motion.

@@ -114,7 +114,8 @@ private:
 
 bool sweep_wall_with_marks(WallChart &strip, const TextureSource &source, int threads,
                            const Progress &progress) {
-  const std::vector<PassPart> parts = pass_parts(source.path, source.swept);
+  const std::vector<PassPart> parts =
+      pass_parts(source.path, source.swept, region_of(strip), reach_mm(strip));
   const std::vector<Block> blocks = blocks_of(strip);
   const std::thread::id caller = std::this_thread::get_id();
   std::atomic<std::size_t> done{0};
