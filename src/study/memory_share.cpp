@@ -49,6 +49,14 @@ bool MemoryShare::take(double bytes, const Progress &progress) {
   return true;
 }
 
+bool MemoryShare::take_now(double bytes) {
+  const std::lock_guard lock(mutex_);
+  if (taken_bytes_ + bytes > total_bytes_)
+    return false;
+  taken_bytes_ += bytes;
+  return true;
+}
+
 void MemoryShare::give_back(double bytes) {
   const std::lock_guard lock(mutex_);
   taken_bytes_ -= bytes;

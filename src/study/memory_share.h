@@ -19,6 +19,8 @@ public:
   double total_bytes() const { return total_bytes_; }
   /// Waits until there is room beside the others; false when cancelled. More than the total is never given.
   bool take(double bytes, const Progress &progress);
+  /// The same without waiting: false when there is no room now.
+  bool take_now(double bytes);
   void give_back(double bytes);
 
 private:

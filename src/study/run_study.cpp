@@ -2,6 +2,7 @@
 #include "asperity/study/run_study.h"
 
 #include "asperity/passes/job_program.h"
+#include "asperity/predict/repredictor.h"
 #include "memory_share.h"
 
 #include <fmt/format.h>
@@ -65,11 +66,41 @@ double bound_bytes(const ReadInputs &inputs, const Progress &progress) {
   return static_cast<double>(outcome.memory_bound_bytes);
 }
 
-/// Gives its share back at the end of the block.
-struct TakenMemory {
-  MemoryShare &share;
-  double bytes;
-  ~TakenMemory() { share.give_back(bytes); }
+/// One thread's predictions, each taking over from the one before what the change leaves alone.
+class Predictor {
+public:
+  explicit Predictor(MemoryShare &share) : share_(share) {}
+  ~Predictor() { share_.give_back(taken_bytes_); }
+  Predictor(const Predictor &) = delete;
+  Predictor &operator=(const Predictor &) = delete;
+
+  /// Waits for memory; nothing when cancelled.
+  std::shared_ptr<const Outcome> predict(const ReadInputs &inputs, double bytes,
+                                         const PredictOptions &options, const Progress &progress) {
+    if (!share_.take_now(bytes)) { // then without the one before
+      forget();
+      if (!share_.take(bytes, progress))
+        return nullptr;
+    }
+    const double before_bytes = taken_bytes_;
+    taken_bytes_ += bytes;
+    auto outcome = again_->predict(inputs.job, inputs.program, options, progress);
+    const double left_bytes = outcome->status == Status::done ? before_bytes : bytes;
+    share_.give_back(left_bytes);
+    taken_bytes_ -= left_bytes;
+    return outcome;
+  }
+  /// After this nothing is held on to.
+  void forget() {
+    again_.emplace();
+    share_.give_back(taken_bytes_);
+    taken_bytes_ = 0;
+  }
+
+private:
+  MemoryShare &share_;
+  double taken_bytes_ = 0;
+  std::optional<Repredictor> again_{std::in_place};
 };
 
 Trial wrong_trial(std::size_t combination, TrialStatus status, std::string why) {
@@ -115,8 +146,9 @@ public:
 
 private:
   void work() {
+    Predictor predictor(share_);
     for (std::size_t i = next_++; i < run_.combinations.size() && !progress_.cancelled(); i = next_++) {
-      std::optional<Trial> trial = guarded(run_.combinations[i]);
+      std::optional<Trial> trial = guarded(run_.combinations[i], predictor);
       if (!trial)
         continue;
       const std::lock_guard lock(mutex_);
@@ -126,17 +158,19 @@ private:
   }
 
   /// A room that runs out of memory takes its own trial with it, not the study.
-  std::optional<Trial> guarded(std::size_t combination) {
+  std::optional<Trial> guarded(std::size_t combination, Predictor &predictor) {
     try {
-      return one(combination);
+      return one(combination, predictor);
     } catch (const std::bad_alloc &) {
+      predictor.forget();
       return wrong_trial(combination, TrialStatus::too_large, "out of memory");
     } catch (const std::exception &fault) {
+      predictor.forget();
       return wrong_trial(combination, TrialStatus::wrong, fault.what());
     }
   }
 
-  std::optional<Trial> one(std::size_t combination) {
+  std::optional<Trial> one(std::size_t combination, Predictor &predictor) {
     Problems problems;
     const std::optional<ReadInputs> inputs = read_inputs_of(run_.head, combination, problems);
     if (!inputs)
@@ -147,11 +181,9 @@ private:
                            .roughness = run_.head.identity.roughness || wants_ra(inputs->job)};
     if (bytes > share_.total_bytes()) // says so in its own words
       return trial_of(predict(inputs->job, inputs->program, options, progress_), combination);
-    if (!share_.take(bytes, progress_))
-      return std::nullopt;
-    const TakenMemory taken{share_, bytes};
-    const Outcome outcome = predict(inputs->job, inputs->program, options, progress_);
-    return outcome.status == Status::cancelled ? std::nullopt : std::optional(trial_of(outcome, combination));
+    const auto outcome = predictor.predict(*inputs, bytes, options, progress_);
+    return !outcome || outcome->status == Status::cancelled ? std::nullopt
+                                                            : std::optional(trial_of(*outcome, combination));
   }
 
   /// One, unless fewer predictions run at once than there are threads.

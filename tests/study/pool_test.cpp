@@ -1,5 +1,6 @@
 // Many predictions at once: the same trials on any number of threads, within the memory allowed, stopped
 // cleanly.
+#include "asperity/passes/job_program.h"
 #include "asperity/study/merge.h"
 #include "asperity/study/run_study.h"
 #include "memory_share.h"
@@ -47,6 +48,19 @@ TEST_F(StudyPool, TrialsAreTheSameOnAnyNumberOfThreads) {
     EXPECT_EQ(one[i].status, TrialStatus::done) << one[i].why;
     EXPECT_TRUE(is_same_result(one[i], many[i])) << i;
   }
+}
+
+TEST_F(StudyPool, WithMemoryForOneAtATimeTheTrialsAreTheSame) {
+  const std::vector<Trial> free = trials_of(3, 0);
+  Problems problems;
+  const auto job = read_job(folder() / "bush.toml", problems);
+  const auto program = job_program(*job, problems);
+  const double bytes =
+      static_cast<double>(predict(*job, program->program, {.threads = 1}, {}).memory_bound_bytes);
+  const std::vector<Trial> tight = trials_of(3, 1.5 * bytes);
+  ASSERT_EQ(tight.size(), free.size());
+  for (std::size_t i = 0; i < free.size(); ++i)
+    EXPECT_TRUE(is_same_result(free[i], tight[i])) << i << ' ' << tight[i].why;
 }
 
 TEST_F(StudyPool, ATrialThatNeedsMoreThanIsAllowedSaysSo) {
