@@ -30,13 +30,14 @@ void bounds_over(const Columns &columns, std::size_t count, CellSquare square, f
   const float *__restrict along = columns.field[BallLines::kAlong];
   const float *__restrict tx = columns.field[BallLines::kTx], *__restrict ty = columns.field[BallLines::kTy];
   const float *__restrict base = columns.field[BallLines::kBase];
-  const float *__restrict base_x = columns.field[BallLines::kBaseX];
-  const float *__restrict base_y = columns.field[BallLines::kBaseY];
+  const float *__restrict rises = columns.field[BallLines::kRise];
+  const float *__restrict falls = columns.field[BallLines::kFall];
+  const float *__restrict slopes = columns.field[BallLines::kSlope];
+  const float *__restrict lowest = columns.field[BallLines::kLowest];
   const float *__restrict length = columns.field[BallLines::kLength];
   const float *__restrict clip_low = columns.field[BallLines::kClipLow];
   const float *__restrict clip_high = columns.field[BallLines::kClipHigh];
   const float *__restrict tip_low = columns.field[BallLines::kTipLow];
-  const float *__restrict tip_rise = columns.field[BallLines::kTipRise];
   const float *__restrict tip_least = columns.field[BallLines::kTipLeast];
   const float *__restrict stretch = columns.field[BallLines::kStretch];
   const float *__restrict lag_reach = columns.field[BallLines::kLagReach];
@@ -44,15 +45,17 @@ void bounds_over(const Columns &columns, std::size_t count, CellSquare square, f
 #pragma omp simd
   for (std::size_t i = 0; i < count; ++i) {
     const float radius = reach[i], radius2 = radius * radius, half_curve = 0.5f / radius, end = length[i];
-    const float q = std::abs(across[i] + (tx[i] * square.y - ty[i] * square.x));
-    const float s = along[i] + (tx[i] * square.x + ty[i] * square.y);
-    const float side = square.half * (std::abs(tx[i]) + std::abs(ty[i]));
-    const float middle = base[i] + base_x[i] * square.x + base_y[i] * square.y;
-    const float spread = square.half * (std::abs(base_x[i]) + std::abs(base_y[i]));
-    const float near = q - side > 0.0f ? q - side : 0.0f, most = q + side;
+    const float ahead = tx[i] * square.x + ty[i] * square.y, aside = tx[i] * square.y - ty[i] * square.x;
+    const float q = across[i] + aside, s = along[i] + ahead, rise = rises[i], fall = falls[i];
+    const float side = square.half * (std::abs(tx[i]) + std::abs(ty[i])), right = q - side, left = q + side;
+    const float middle = base[i] + rise * ahead - fall * aside;
+    const float spread = side * std::abs(rise);
 
     // Lowest: the endless line's, or, past an end, what the nearest tip can leave.
-    const float endless = middle - spread + stretch[i] * near * near * half_curve;
+    float at = lowest[i] > right ? lowest[i] : right;
+    at = at < left ? at : left;
+    const float endless = middle - spread - fall * (at - q) + stretch[i] * at * at * half_curve;
+    const float off = std::abs(q) - side, near = off > 0.0f ? off : 0.0f;
     const float before = -s - side, after = s - end - side, out = before > after ? before : after;
     const float past = out > 0.0f ? out : 0.0f, d2 = near * near + past * past;
     const float d = std::sqrt(d2), steep = lean * radius, far = d > steep ? d : steep;
@@ -63,15 +66,18 @@ void bounds_over(const Columns &columns, std::size_t count, CellSquare square, f
                        (d2 > radius2 ? kInfinity : 0.0f);
     lower[i] = (held > endless ? held : endless) - kRounding_mm + gone;
 
-    // Highest: over the line's inside the same circle, else the ball standing at the nearest tip.
-    const float w2 = radius2 - most * most;
-    const float inside = middle + spread + stretch[i] * (radius - std::sqrt(w2 > 0.0f ? w2 : 0.0f));
+    // Highest: the endless line's at either side, else the ball standing at the nearest tip.
+    const float r2 = radius2 - right * right, l2 = radius2 - left * left, w2 = r2 < l2 ? r2 : l2;
+    const float at_right = fall * side - stretch[i] * std::sqrt(r2 > 0.0f ? r2 : 0.0f);
+    const float at_left = -fall * side - stretch[i] * std::sqrt(l2 > 0.0f ? l2 : 0.0f);
+    const float inside = middle + spread + stretch[i] * radius + (at_right > at_left ? at_right : at_left);
     float c = s > 0.0f ? s : 0.0f;
     c = c < end ? c : end;
-    const float reached = std::sqrt(q * q + (c - s) * (c - s)) + square.half * kHalfDiagonal;
-    const float v2 = radius2 - reached * reached;
+    const float farthest = std::abs(s - c) + side;
+    const float v2 = w2 - farthest * farthest;
+    const float down = -fall * right > -fall * left ? -fall * right : -fall * left;
     const float standing =
-        tip_low[i] + tip_rise[i] * c + (radius - std::sqrt(v2 > 0.0f ? v2 : 0.0f)) + lean * reached;
+        tip_low[i] + rise * c + down + slopes[i] * farthest + (radius - std::sqrt(v2 > 0.0f ? v2 : 0.0f));
     const float inner = s - side - lag_reach[i], outer = end - s - side, room = inner < outer ? inner : outer;
     const float if_inside = inside + (w2 > 0.0f ? 0.0f : kInfinity);
     const float if_standing = standing + (v2 > 0.0f ? 0.0f : kInfinity);
@@ -105,13 +111,14 @@ void BallLines::add(const FloorStroke &stroke, double radius_mm, const LeaningPl
   set(kTx, t.x);
   set(kTy, t.y);
   set(kBase, low + m * s - radius_mm * m * m / (1.0 + g)); // 1 - g, without cancellation
-  set(kBaseX, m * t.x);
-  set(kBaseY, m * t.y);
+  set(kRise, m);
+  set(kFall, 0.0);
+  set(kLowest, 0.0);
+  set(kSlope, 0.0);
   set(kLength, stroke.length_mm);
   set(kClipLow, std::min(stroke.clip_low_mm, double(kFar_mm)));
   set(kClipHigh, std::min(stroke.clip_high_mm, double(kFar_mm)));
   set(kTipLow, low);
-  set(kTipRise, m);
   set(kTipLeast, low);
   set(kStretch, g);
   set(kLagReach, radius_mm * m / g);
@@ -123,14 +130,15 @@ void BallLines::add(const FloorStroke &stroke, double radius_mm, const LeaningPl
 void BallLines::lean(Vec2 gradient) {
   const auto gx = static_cast<float>(gradient.x), gy = static_cast<float>(gradient.y);
   for (std::size_t i = 0; i < count_; ++i) {
-    const float tx = field_[kTx][i], ty = field_[kTy][i], s = field_[kAlong][i], q = field_[kAcross][i];
-    field_[kBaseX][i] -= gx;
-    field_[kBaseY][i] -= gy;
+    const float tx = field_[kTx][i], ty = field_[kTy][i];
+    const float ahead = gx * tx + gy * ty, aside = gy * tx - gx * ty;
+    field_[kRise][i] -= ahead;
+    field_[kFall][i] = aside;
+    field_[kLowest][i] = field_[kRadius][i] * aside / field_[kStretch][i];
+    field_[kSlope][i] = std::abs(ahead);
     // The low end seen from the tile's middle: back along the line and across it.
-    const float low_x = -(s * tx - q * ty), low_y = -(s * ty + q * tx);
-    field_[kTipLow][i] -= gx * low_x + gy * low_y;
-    field_[kTipRise][i] -= gx * tx + gy * ty;
-    field_[kTipLeast][i] = field_[kTipLow][i] + std::min(0.0f, field_[kTipRise][i] * field_[kLength][i]);
+    field_[kTipLow][i] += ahead * field_[kAlong][i] + aside * field_[kAcross][i];
+    field_[kTipLeast][i] = field_[kTipLow][i] + std::min(0.0f, field_[kRise][i] * field_[kLength][i]);
   }
   lean_ = std::hypot(gx, gy);
 }
@@ -156,7 +164,12 @@ Vec2 BallLines::likely_gradient() const {
       best = i;
   if (best == count_)
     return Vec2(0.0);
-  return {double(field_[kBaseX][best]), double(field_[kBaseY][best])};
+  const double q = double(field_[kAcross][best]), radius = double(field_[kRadius][best]);
+  const double w2 = radius * radius - q * q;
+  const double ahead = double(field_[kRise][best]);
+  const double aside = w2 > 0.0 ? double(field_[kStretch][best]) * q / std::sqrt(w2) : 0.0;
+  const Vec2 t(double(field_[kTx][best]), double(field_[kTy][best]));
+  return ahead * t + aside * left_of(t);
 }
 
 void BallLines::keep_lowest(const BallLines &all) {

@@ -40,29 +40,30 @@ public:
   /// This stroke, or a neighbour it leaves cells to, leaves nothing higher within the square.
   float upper(std::size_t i) const { return upper_[i]; }
   float least_upper() const;
-  /// Gradient of the stroke that certainly leaves least.
+  /// Gradient at the tile's middle of what the stroke that certainly leaves least leaves there.
   Vec2 likely_gradient() const;
 
   /// Becomes those of `all` that may be lowest somewhere in the square `all` was measured over.
   void keep_lowest(const BallLines &all);
 
   enum Field : std::size_t {
-    kAcross,
-    kAlong,
+    kAcross, ///< place of the tile's middle: left of the line
+    kAlong,  ///< and along it, from the low end
     kTx,
-    kTy, ///< place and direction at the tile's middle
-    kBase,
-    kBaseX,
-    kBaseY, ///< height over the line above the plane there, and its gradient
-    kLength,
-    kClipLow,
-    kClipHigh, ///< ends, and how far beyond them cells belong
-    kTipLow,
-    kTipRise,
-    kTipLeast, ///< tip above the plane at the low end, per mm, least
-    kStretch,
-    kLagReach,
-    kRadius, ///< sqrt(1 + m^2), farthest lag, radius
+    kTy,
+    kBase,    ///< height over the line above the plane, abreast of the tile's middle
+    kRise,    ///< its rise along the line
+    kFall,    ///< and its fall to the left: the plane's
+    kLowest,  ///< place left of the line where the ball lies lowest above the plane
+    kLength,  ///< of the line
+    kClipLow, ///< how far beyond its ends cells belong to it
+    kClipHigh,
+    kSlope,    ///< steepness of the plane along the line
+    kTipLow,   ///< tip above the plane at the low end
+    kTipLeast, ///< and at the lower end above the plane
+    kStretch,  ///< sqrt(1 + slope^2)
+    kLagReach, ///< farthest that a contact lags behind its cell
+    kRadius,
     kFields
   };
 

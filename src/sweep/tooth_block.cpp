@@ -105,7 +105,7 @@ void ToothBlock::lower_group(const Group &group, double z, float &ceiling, std::
       const ToothLap &lap = laps_[group.teeth[i].lap];
       const double turns = group.teeth[i].turns - lap.turns_per_mm_up * z;
       if (z >= lap.low_mm && z <= lap.high_mm)
-        offset[count++] = static_cast<float>(turns - std::nearbyint(turns));
+        offset[count++] = static_cast<float>(turns - std::floor(turns + 0.5));
       if (!group.is_steady && count > 0) {
         ++i;
         break;

@@ -1,4 +1,5 @@
-// Speed measurements: --table prints ratios to plain baselines, all else goes to Google Benchmark.
+// Speed measurements: --table prints ratios to plain baselines, --check holds a short form of it to wide
+// limits, all else goes to Google Benchmark.
 #include "bench/floor_paths.h"
 #include "bench/measure.h"
 #include "bench/whole_job.h"
@@ -15,23 +16,50 @@ namespace {
 
 void print(const std::vector<Measured> &rows) {
   for (const Measured &row : rows) {
-    char error[32] = "", goal[32] = "";
+    char error[32] = "", goal[64] = "";
     if (row.error_nm >= 0)
-      std::snprintf(error, sizeof error, "%.2f nm", row.error_nm);
+      std::snprintf(error, sizeof error, "%.3f nm", row.error_nm);
     if (row.goal > 0)
-      std::snprintf(goal, sizeof goal, "%s %g", row.is_at_most ? "<=" : ">=", row.goal);
+      std::snprintf(goal, sizeof goal, "%s %g: %s", row.is_at_most ? "<=" : ">=", row.goal,
+                    row.meets(row.goal) ? "met" : "NOT met");
     std::printf("| %s | %s | %.4g | %s | %s |\n", row.name.c_str(), row.meaning.c_str(), row.ratio, error,
                 goal);
     std::fflush(stdout);
   }
 }
 
-void print_table(const Effort &effort) {
-  std::printf("| case | ratio of | ratio | error | goal |\n|---|---|---|---|---|\n");
-  print(measure_floor(effort));
-  print(measure_growth(effort));
-  print(measure_wall(effort));
-  print(measure_jobs(effort));
+int print_table() {
+  const Effort effort;
+  std::printf("| case | ratio of | ratio | largest error | goal |\n|---|---|---|---|---|\n");
+  for (const auto &measure : {measure_floor, measure_growth, measure_wall, measure_strip, measure_jobs,
+                              measure_reading, measure_kernels})
+    print(measure(effort));
+  return 0;
+}
+
+/// Ratios only, never times, and processor time of one thread: the machine may be slow and busy.
+int check() {
+  const Effort effort{.tries = 3,
+                      .baseline_tries = 2,
+                      .stamp_stride = 50,
+                      .wall_passes = 20,
+                      .checked_cells = 400,
+                      .program_lines = 50000};
+  int failures = 0;
+  for (const auto &measure :
+       {measure_floor, measure_growth, measure_wall, measure_reading, measure_kernels}) {
+    const std::vector<Measured> rows = measure(effort);
+    print(rows);
+    for (const Measured &row : rows) {
+      if (row.guard > 0 && !row.meets(row.guard))
+        std::printf("FAILED: %s: ratio %.4g, limit %g\n", row.name.c_str(), row.ratio, row.guard), ++failures;
+      if (row.error_nm >= 0 && !row.is_exact())
+        std::printf("FAILED: %s: error %.3f nm, limit %g\n", row.name.c_str(), row.error_nm,
+                    row.most_error_nm),
+            ++failures;
+    }
+  }
+  return failures == 0 ? 0 : 1;
 }
 
 void floor_sweep(benchmark::State &state, const FloorCase &job) {
@@ -66,11 +94,12 @@ BENCHMARK(read_long_program)->Arg(1000000)->Unit(benchmark::kMillisecond);
 } // namespace asperity::bench
 
 int main(int argc, char **argv) {
-  for (int i = 1; i < argc; ++i)
-    if (std::strcmp(argv[i], "--table") == 0) {
-      asperity::bench::print_table({});
-      return 0;
-    }
+  for (int i = 1; i < argc; ++i) {
+    if (std::strcmp(argv[i], "--table") == 0)
+      return asperity::bench::print_table();
+    if (std::strcmp(argv[i], "--check") == 0)
+      return asperity::bench::check();
+  }
   benchmark::Initialize(&argc, argv);
   benchmark::RunSpecifiedBenchmarks();
   return 0;

@@ -18,27 +18,20 @@ constexpr double kNmPerMm = 1e6;
 struct Contender {
   std::string name;
   FloorCase job;
-  int threads = 1;
-  double goal = 0;
+  double merge_within_mm = kSameLine_mm;
+  double goal = 0;  ///< with two threads
+  double guard = 0; ///< with one
+  double most_error_nm = 1.0;
   SweptPath path{};
-  Seconds best{};
-  double error_nm = -1;
+  Seconds one{}, two{};
 };
 
-FloorChart swept(const Contender &way) {
-  FloorChart chart = chart_of(way.job);
-  sweep_floor(chart, way.path, way.threads, Progress{});
-  return chart;
-}
-
-void try_once(Contender &way) {
-  FloorChart chart = chart_of(way.job);
-  way.best.keep_least(time_of([&] { sweep_floor(chart, way.path, way.threads, Progress{}); }));
-}
-
-void prepare(std::vector<Contender> &ways) {
-  for (Contender &way : ways)
-    way.path = path_of(way.job);
+void try_once(Contender &way, int threads, FloorChart &chart) {
+  const FloorChart fresh = chart_of(way.job);
+  chart = fresh;
+  (threads == 1 ? way.one : way.two).keep_least(time_of([&] {
+    sweep_floor(chart, way.path, threads, Progress{}, way.merge_within_mm);
+  }));
 }
 
 Seconds stamped(const Effort &effort) {
@@ -50,47 +43,61 @@ Seconds stamped(const Effort &effort) {
   return whole;
 }
 
+double error_nm(Contender &way, const Effort &effort) {
+  FloorChart chart;
+  try_once(way, 1, chart);
+  const int cells = way.job.moves_per_line > 1 ? effort.checked_cells / 10 : effort.checked_cells;
+  return kNmPerMm * worst_error_mm(chart, way.job, cells);
+}
+
 } // namespace
 
 std::vector<Measured> measure_floor(const Effort &effort) {
+  constexpr double kMerged_mm = 5e-5;
   const FloorCase longs, tiny{.moves_per_line = 1000}, curved{.moves_per_line = 1000, .wave_mm = 0.35};
-  std::vector<Contender> ways{{"floor, 200 sloped moves, 1 thread", longs, 1, 0},
-                              {"floor, 200 sloped moves, 2 threads", longs, 2, 700},
-                              {"the same in 200,000 tiny moves, 2 threads", tiny, 2, 400},
-                              {"200,000 tiny moves along a curve, 2 threads", curved, 2, 150}};
-  prepare(ways);
+  std::vector<Contender> ways{{"floor, 200 sloped moves", longs, kSameLine_mm, 700, 60},
+                              {"the same in 200,000 tiny moves, merged", tiny, kSameLine_mm, 400, 24},
+                              {"200,000 tiny moves, not merged", tiny, 0.0, 100, 7},
+                              {"200,000 tiny moves on a curve, 50 nm", curved, kMerged_mm, 150, 9, 51.0},
+                              {"200,000 tiny moves on a curve, exact", curved, kSameLine_mm, 0, 5}};
+  for (Contender &way : ways)
+    way.path = path_of(way.job);
   Seconds baseline;
+  FloorChart chart;
   for (int i = 0; i < effort.tries; ++i) {
-    if (i % std::max(1, effort.tries / effort.baseline_tries) == 0)
+    if (i < effort.baseline_tries)
       baseline.keep_least(stamped(effort));
     for (Contender &way : ways)
-      try_once(way);
+      for (const int threads : {1, 2})
+        try_once(way, threads, chart);
   }
   std::vector<Measured> rows;
   for (Contender &way : ways) {
-    const int cells = way.job.moves_per_line > 1 ? effort.checked_cells / 10 : effort.checked_cells;
-    const double time = way.threads == 1 ? way.best.processor : way.best.wall;
-    rows.push_back({way.name, baseline.processor / time,
-                    kNmPerMm * worst_error_mm(swept(way), way.job, cells), way.goal, false,
-                    "stamping / sweep"});
+    const double error = error_nm(way, effort);
+    rows.push_back({way.name + ", 1 thread", "stamping / sweep", baseline.processor / way.one.processor, 0,
+                    way.guard, false, error, way.most_error_nm});
+    rows.push_back({way.name + ", 2 threads", "stamping / sweep", baseline.processor / way.two.wall, way.goal,
+                    0, false, error, way.most_error_nm});
   }
-  rows.push_back({"two threads against one, floor, 200 moves", ways[0].best.wall / ways[1].best.wall, -1, 1.8,
-                  false, "time of 1 / of 2"});
+  rows.push_back({"two threads against one, floor, 200 moves", "time of 1 / of 2",
+                  ways[0].one.wall / ways[0].two.wall, 1.8});
   return rows;
 }
 
 std::vector<Measured> measure_growth(const Effort &effort) {
   std::vector<Contender> ways{{"base", {}},
-                              {"twice the moves on the same floor", {.lines = 400}, 1, 1.5},
-                              {"half the cell", {.spacing_mm = 0.01}, 1, 3.4}};
-  prepare(ways);
+                              {"twice the moves on the same floor", {.lines = 400}, kSameLine_mm, 1.5, 2.5},
+                              {"half the cell", {.spacing_mm = 0.01}, kSameLine_mm, 3.4, 6.0}};
+  FloorChart chart;
+  for (Contender &way : ways)
+    way.path = path_of(way.job);
   for (int i = 0; i < effort.tries; ++i)
     for (Contender &way : ways)
-      try_once(way);
+      try_once(way, 1, chart);
   std::vector<Measured> rows;
   for (std::size_t i = 1; i < ways.size(); ++i)
-    rows.push_back({ways[i].name, ways[i].best.processor / ways[0].best.processor, -1, ways[i].goal, true,
-                    "time / time before"});
+    rows.push_back({ways[i].name + ", 1 thread", "time / time before",
+                    ways[i].one.processor / ways[0].one.processor, ways[i].goal, ways[i].guard, true});
   return rows;
 }
 
