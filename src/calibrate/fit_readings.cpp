@@ -152,6 +152,7 @@ FitOfReadings fit_readings(const FitTask &task) {
     return refused("the job cannot be predicted with its values moved by what is stated of them.");
   if (std::string open = what_stays_open(readings_part(*first), task.values, task.fitted); !open.empty())
     return refused(std::move(open));
+  options.first_jacobian = *first;
   const auto found = least_squares(residuals, stated, options);
   if (!found || !found->converged)
     return refused("no values fit the readings: check them, and what the job states.");

@@ -54,6 +54,32 @@ double still_to_gain(const LeastSquares &state) {
   return fit ? state.squared_residual - fit->squared_residual : state.squared_residual;
 }
 
+/// The squared residual that one standard error stands for; more than 1 where residuals are not weighted.
+double gain_unit(const LeastSquares &state) {
+  const auto count = static_cast<double>(std::max<std::size_t>(state.residuals.size(), 1));
+  return std::max(1.0, state.squared_residual / count);
+}
+
+/// Broyden's update: along the step taken the Jacobian is what the residuals did.
+void bring_along(LeastSquares &state, const LeastSquares &before, const std::vector<double> &scale) {
+  const std::size_t count = scale.size();
+  std::vector<double> step(count);
+  double square = 0.0;
+  for (std::size_t c = 0; c < count; ++c) {
+    step[c] = (state.parameters[c] - before.parameters[c]) / scale[c];
+    square += step[c] * step[c];
+  }
+  if (square == 0.0)
+    return;
+  for (std::size_t r = 0; r < state.residuals.size(); ++r) {
+    double miss = state.residuals[r] - before.residuals[r];
+    for (std::size_t c = 0; c < count; ++c)
+      miss -= state.jacobian(r, c) * step[c] * scale[c];
+    for (std::size_t c = 0; c < count; ++c)
+      state.jacobian(r, c) += miss * step[c] / (square * scale[c]);
+  }
+}
+
 /// One accepted step, or none left to take. Updates damping. Where no step helps, as with a model that is not
 /// quite smooth, the fit counts as converged when hardly anything is left to gain.
 bool improve(const Residuals &model, LeastSquares &state, double &damping,
@@ -78,8 +104,7 @@ bool improve(const Residuals &model, LeastSquares &state, double &damping,
     if (length <= kShortest * options.close_enough)
       break;
   }
-  const auto freedom = static_cast<double>(std::max<std::size_t>(state.residuals.size(), 1));
-  state.converged = still_to_gain(state) <= kHardlyAnything * std::max(1.0, state.squared_residual / freedom);
+  state.converged = still_to_gain(state) <= kHardlyAnything * gain_unit(state);
   return false;
 }
 
@@ -115,15 +140,39 @@ std::optional<LeastSquares> least_squares(const Residuals &residuals, std::vecto
     return std::nullopt;
   state.residuals = std::move(*first);
   state.squared_residual = square_of(state.residuals);
-  double damping = kFirstDamping;
-  for (int step = 0; step <= options.most_steps; ++step) {
+  const auto renew = [&] {
     auto jacobian = jacobian_at(residuals, state.parameters, options);
-    if (!jacobian)
-      return std::nullopt;
-    state.jacobian = std::move(*jacobian);
-    if (state.converged || step == options.most_steps || !improve(residuals, state, damping, options))
+    if (jacobian)
+      state.jacobian = std::move(*jacobian);
+    return jacobian.has_value();
+  };
+  if (options.first_jacobian)
+    state.jacobian = *options.first_jacobian;
+  else if (!renew())
+    return std::nullopt;
+  double damping = kFirstDamping;
+  bool is_fresh = true;
+  for (int step = 0; step < options.most_steps; ++step) {
+    const LeastSquares before = state;
+    if (improve(residuals, state, damping, options)) {
+      bring_along(state, before, options.scale);
+      is_fresh = false;
+      if (!state.converged)
+        continue;
+    } else if (is_fresh) {
       break;
+    }
+    // Here the brought Jacobian has done what it can: judge, and end, by a fresh one.
+    if (!renew())
+      return std::nullopt;
+    is_fresh = true;
+    state.converged = still_to_gain(state) <= options.close_enough * options.close_enough * gain_unit(state);
+    if (state.converged)
+      break;
+    damping = kFirstDamping;
   }
+  if (!is_fresh && !renew())
+    return std::nullopt;
   return state;
 }
 

@@ -20,6 +20,8 @@ struct LeastSquaresOptions {
   double close_enough = 1e-3; ///< the last step, in scales
   int most_steps = 40;
   int threads = 0; ///< 0 = all cores
+  /// At the start, where it is known already.
+  std::optional<Matrix> first_jacobian = std::nullopt;
 };
 
 struct LeastSquares {
@@ -33,8 +35,10 @@ struct LeastSquares {
 std::optional<Matrix> jacobian_at(const Residuals &residuals, std::span<const double> point,
                                   const LeastSquaresOptions &options);
 
-/// Gauss-Newton steps, shortened by Marquardt's damping where they do not help [Marquardt 1963, J. SIAM 11,
-/// 431; from memory]. Nothing where the model has no answer at the start.
+/// Gauss-Newton steps by a Jacobian that is brought along from step to step [Broyden 1965, Math. Comp. 19,
+/// 577] and worked out anew where it no longer helps and at the end; shortened by Marquardt's damping where
+/// they do not help [Marquardt 1963, J. SIAM 11, 431; from memory]. Nothing where the model has no answer at
+/// the start.
 std::optional<LeastSquares> least_squares(const Residuals &residuals, std::vector<double> start,
                                           const LeastSquaresOptions &options);
 
