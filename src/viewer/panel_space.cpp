@@ -79,8 +79,8 @@ void waiting(const Ui &ui, int seat, ImVec2 low) {
 
 void over_picture(const Ui &ui, int seat, ImVec2 low, ImVec2 high) {
   const ShownPicture &picture = ui.pictures.space[static_cast<std::size_t>(seat)];
-  draw_mark_numbers(ui, picture, low);
   draw_legend(ui, picture.drawn, low, high);
+  draw_mark_numbers(ui, picture, low);
   std::string text = ui.state.seat(seat).has(Grain::coarse)
                          ? fmt::format("residuals drawn x{:.0f}", picture.drawn.exaggeration)
                          : std::string("nothing cut yet");

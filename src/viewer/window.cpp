@@ -127,12 +127,17 @@ void run(Desk &desk, GLFWwindow *window, StateReport &report) {
       glfwWaitEventsTimeout(kRestlessWait_s);
     else if (still_frames < 3)
       glfwWaitEventsTimeout(0.05);
-    else
+    else {
       glfwWaitEvents();
+      still_frames = 0;
+    }
+    if (!desk.input.is_empty())
+      still_frames = 0;
     const double now = glfwGetTime();
     const std::uint64_t revision = app.state().revision;
     one_frame(desk, window, now - before);
-    still_frames = revision == app.state().revision && now - before < 0.1 ? still_frames + 1 : 0;
+    // However long a frame takes: a slow machine comes to rest too.
+    still_frames = revision == app.state().revision ? still_frames + 1 : 0;
     before = now;
     report.tell(app);
     const std::string title = report.title(app.state());
