@@ -44,22 +44,40 @@ ToothBlock::ToothBlock(const WallChart &chart, std::span<const ToothLap> laps, s
               [](const Tooth &a, const Tooth &b) { return a.base_mm < b.base_mm; });
 }
 
-ToothBlock::Group ToothBlock::group_of(const WallChart &chart, const ToothLap &lap) const {
-  Group group;
-  const double begin = lap.turns[first_];
-  const Slopes slope = slopes_at(chart.s_mm, lap.turns, first_);
+double ToothBlock::steady_turns_per_mm(const WallChart &chart, const ToothLap &lap) const {
+  const double begin = lap.turns[first_], from = chart.s_mm[first_];
+  const double slope = slopes_at(chart.s_mm, lap.turns, first_).first;
   double bent = 0.0;
-  for (std::size_t k = 0; k < count_; ++k) {
-    const double turns = lap.turns[first_ + k] - begin;
-    group.turns.push_back(static_cast<float>(turns));
-    bent = std::max(bent, std::abs(turns - slope.first * (chart.s_mm[first_ + k] - chart.s_mm[first_])));
+  for (std::size_t k = first_; k < first_ + count_; ++k)
+    bent = std::max(bent, std::abs(lap.turns[k] - begin - slope * (chart.s_mm[k] - from)));
+  return bent <= kSameTurns ? slope : 0.0;
+}
+
+ToothBlock::Group *ToothBlock::group_like(const ToothLap &lap, double turns_per_mm) {
+  for (Group &group : groups_) {
+    const ToothLap &other = laps_[group.teeth.front().lap];
+    // Both are straight: their ends tell.
+    const double across = (lap.turns[first_ + count_ - 1] - lap.turns[first_]) -
+                          (other.turns[first_ + count_ - 1] - other.turns[first_]);
+    if (group.is_steady() && turns_per_mm != 0.0 && lap.bow_per_mm == other.bow_per_mm &&
+        lap.bow4_per_mm3 == other.bow4_per_mm3 && std::abs(across) <= kSameTurns)
+      return &group;
   }
-  group.is_steady = bent <= kSameTurns;
-  group.longest_mm = 1.0 / std::abs(slope.first);
-  if (group.is_steady)
+  return nullptr;
+}
+
+ToothBlock::Group ToothBlock::group_of(const WallChart &chart, const ToothLap &lap,
+                                       double turns_per_mm) const {
+  Group group;
+  group.turns_per_mm = turns_per_mm;
+  for (std::size_t k = first_; k < first_ + count_; ++k)
+    group.turns.push_back(static_cast<float>(lap.turns[k] - lap.turns[first_]));
+  if (group.is_steady()) {
+    group.longest_mm = 1.0 / std::abs(turns_per_mm);
     return group;
-  for (std::size_t k = 0; k < count_; ++k) {
-    const Slopes at = slopes_at(chart.s_mm, lap.turns, first_ + k);
+  }
+  for (std::size_t k = first_; k < first_ + count_; ++k) {
+    const Slopes at = slopes_at(chart.s_mm, lap.turns, k);
     const double length = 1.0 / at.first; // ds per turn; its change: -u'' / u'^3
     group.length_mm.push_back(static_cast<float>(length));
     group.half_change_mm.push_back(static_cast<float>(-0.5 * at.second * length * length * length));
@@ -68,25 +86,12 @@ ToothBlock::Group ToothBlock::group_of(const WallChart &chart, const ToothLap &l
   return group;
 }
 
-bool ToothBlock::is_same(const Group &a, const Group &b, const ToothLap &lap_a, const ToothLap &lap_b) const {
-  if (!a.is_steady || !b.is_steady || lap_a.bow_per_mm != lap_b.bow_per_mm ||
-      lap_a.bow4_per_mm3 != lap_b.bow4_per_mm3)
-    return false;
-  // Both are straight: their ends tell.
-  const double across = (lap_a.turns[first_ + count_ - 1] - lap_a.turns[first_]) -
-                        (lap_b.turns[first_ + count_ - 1] - lap_b.turns[first_]);
-  return std::abs(across) <= kSameTurns;
-}
-
 void ToothBlock::add(const WallChart &chart, std::size_t index) {
   const ToothLap &lap = laps_[index];
-  Group made = group_of(chart, lap);
-  Group *home = nullptr;
-  for (Group &group : groups_)
-    if (is_same(group, made, laps_[group.teeth.front().lap], lap))
-      home = &group;
+  const double turns_per_mm = steady_turns_per_mm(chart, lap);
+  Group *home = group_like(lap, turns_per_mm);
   if (home == nullptr)
-    home = &groups_.emplace_back(std::move(made));
+    home = &groups_.emplace_back(group_of(chart, lap, turns_per_mm));
   const auto teeth = static_cast<double>(lap.lag_mm.size());
   for (std::size_t i = 0; i < lap.lag_mm.size(); ++i)
     home->teeth.push_back(
@@ -106,7 +111,7 @@ void ToothBlock::lower_group(const Group &group, double z, float &ceiling, std::
       const double turns = group.teeth[i].turns - lap.turns_per_mm_up * z;
       if (z >= lap.low_mm && z <= lap.high_mm)
         offset[count++] = static_cast<float>(turns - std::floor(turns + 0.5));
-      if (!group.is_steady && count > 0) {
+      if (!group.is_steady() && count > 0) {
         ++i;
         break;
       }
@@ -121,8 +126,7 @@ void ToothBlock::lower_group(const Group &group, double z, float &ceiling, std::
     ceiling = std::min(ceiling,
                        static_cast<float>(first.base_mm + rise_mm(lap, kFarthestTurns * group.longest_mm)));
     const double turn2 = group.longest_mm * group.longest_mm;
-    if (group.is_steady) {
-      std::fill(square.begin(), square.end(), 1.0f);
+    if (group.is_steady()) {
       nearest_passes(group.turns, std::span(offset).first(count), square);
       lower_to_bow(square, {base, float(lap.bow_per_mm * turn2), float(lap.bow4_per_mm3 * turn2 * turn2)}, e);
     } else {

@@ -23,15 +23,18 @@ private:
     double turns = 0; ///< at the block's first column, less the tooth's own share of a turn
   };
   struct Group {
-    bool is_steady = false;
+    double turns_per_mm = 0; ///< where feed is steady
+    bool is_steady() const { return turns_per_mm != 0.0; }
     std::vector<float> turns, length_mm, half_change_mm;
     double longest_mm = 0;    ///< turn
     std::vector<Tooth> teeth; ///< lowest first
   };
 
   void add(const WallChart &chart, std::size_t lap);
-  Group group_of(const WallChart &chart, const ToothLap &lap) const;
-  bool is_same(const Group &a, const Group &b, const ToothLap &lap_a, const ToothLap &lap_b) const;
+  /// Turns per mm over the block where feed is steady, else 0.
+  double steady_turns_per_mm(const WallChart &chart, const ToothLap &lap) const;
+  Group *group_like(const ToothLap &lap, double turns_per_mm);
+  Group group_of(const WallChart &chart, const ToothLap &lap, double turns_per_mm) const;
   void lower_group(const Group &group, double z_mm, float &ceiling, std::span<float> square,
                    std::span<float> e_mm) const;
 

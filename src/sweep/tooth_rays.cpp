@@ -16,18 +16,30 @@ inline __attribute__((always_inline)) float off_whole(float turns) {
   return turns - ((turns + kRounder) - kRounder);
 }
 
+inline __attribute__((always_inline)) float least_of_four(float at,
+                                                          const std::array<float, kAtOnce> &offset) {
+  const float f0 = off_whole(at + offset[0]), f1 = off_whole(at + offset[1]);
+  const float f2 = off_whole(at + offset[2]), f3 = off_whole(at + offset[3]);
+  const float s0 = f0 * f0, s1 = f1 * f1, s2 = f2 * f2, s3 = f3 * f3;
+  const float a = s0 < s1 ? s0 : s1, b = s2 < s3 ? s2 : s3;
+  return a < b ? a : b;
+}
+
 ASPERITY_VECTOR_CLONES
 void nearest_of_four(const float *__restrict turns, std::array<float, kAtOnce> offset,
                      float *__restrict square, std::size_t count) {
-  const float o0 = offset[0], o1 = offset[1], o2 = offset[2], o3 = offset[3];
+#pragma omp simd
+  for (std::size_t k = 0; k < count; ++k)
+    square[k] = least_of_four(turns[k], offset);
+}
+
+ASPERITY_VECTOR_CLONES
+void nearer_of_four(const float *__restrict turns, std::array<float, kAtOnce> offset,
+                    float *__restrict square, std::size_t count) {
 #pragma omp simd
   for (std::size_t k = 0; k < count; ++k) {
-    const float at = turns[k];
-    const float f0 = off_whole(at + o0), f1 = off_whole(at + o1), f2 = off_whole(at + o2),
-                f3 = off_whole(at + o3);
-    const float s0 = f0 * f0, s1 = f1 * f1, s2 = f2 * f2, s3 = f3 * f3;
-    const float a = s0 < s1 ? s0 : s1, b = s2 < s3 ? s2 : s3, c = a < b ? a : b;
-    square[k] = c < square[k] ? c : square[k];
+    const float least = least_of_four(turns[k], offset);
+    square[k] = least < square[k] ? least : square[k];
   }
 }
 
@@ -38,7 +50,7 @@ void nearest_passes(std::span<const float> turns, std::span<const float> offset,
     std::array<float, kAtOnce> four;
     for (std::size_t k = 0; k < kAtOnce; ++k) // the last is repeated: it changes nothing
       four[k] = offset[i + k < offset.size() ? i + k : offset.size() - 1];
-    nearest_of_four(turns.data(), four, square.data(), turns.size());
+    (i == 0 ? nearest_of_four : nearer_of_four)(turns.data(), four, square.data(), turns.size());
   }
 }
 

@@ -11,7 +11,7 @@ struct ToothBow {
 };
 
 /// Steady feed: `turns` from the block's first column, the same for several laps that begin `offset` turns
-/// apart. square: least square of the turns to a pass, lowered.
+/// apart. square: least square of the turns to a pass.
 void nearest_passes(std::span<const float> turns, std::span<const float> offset, std::span<float> square);
 /// Lowers e to the hollows at these squares of distance in turns.
 void lower_to_bow(std::span<const float> square, const ToothBow &per_turn, std::span<float> e_mm);

@@ -19,7 +19,7 @@ namespace {
 
 constexpr int kCalls = 20000;
 /// Of the ratio measured with vectors of eight; with four, half of it is left, without any a fifth or less.
-constexpr double kWithoutVectors = 0.4;
+constexpr double kWithoutVectors = 0.3;
 constexpr std::size_t kCells = FloorBlock::kCells;
 
 struct Heights {
