@@ -147,7 +147,7 @@ std::string uncertainty_text(const UncertainInput &input) {
 
 std::string tolerance_text(const ToleranceShown &shown) {
   const Tolerance &t = shown.tolerance;
-  std::string text = fmt::format("{}\nHow sure: {} draws of {} uncertain values, first draw's number {}\n",
+  std::string text = fmt::format("{}\nHow sure: {} draws of {} uncertain values, seed {}\n",
                                  without_controls(shown.job.title), t.draws, t.inputs.size(), t.seed);
   return text + bands_text(t) + conformance_text(t) + matters_text(t) + notes_text(shown);
 }

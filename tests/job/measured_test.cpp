@@ -96,6 +96,17 @@ TEST(Measured, MistakesInReadingsAreNamed) {
   expect_problem("[[gauge]]", "[[guage]]", "guage is not a known key", "gauge");
 }
 
+TEST(Measured, ShippedExampleFitsItsJob) {
+  const std::string folder = ASPERITY_SOURCE_DIR "/scenes/sheave/";
+  Problems problems;
+  const auto job = read_job(folder + "plunge.toml", problems);
+  ASSERT_TRUE(job);
+  const auto measured = read_measured(folder + "plunge-measured.toml", *job, problems);
+  ASSERT_TRUE(measured) << text_of(problems.all().front());
+  EXPECT_EQ(measured->fit.size(), 5u);
+  EXPECT_EQ(measured->readings.size(), 6u);
+}
+
 TEST(Measured, NothingMeasuredIsSaidSo) {
   const Read result = read("fit = [\"stiffness_share\"]\n");
   ASSERT_EQ(result.problems.all().size(), 1u);
