@@ -13,7 +13,8 @@ void add_plan_options(CLI::App &command, PlansRequest &plans) {
           "--draws", plans.draws,
           "Draw the jobs' stated uncertainties so many times, the same for both plans of a difference, and "
           "say which differences are larger; each draw costs two predictions a pair, somewhat coarser and "
-          "without roughness. 0 = not asked; 20 tell large from small, 200 make a steady picture")
+          "without roughness. 0 = not asked, and the table says so; 20 tell large from small, 200 make a "
+          "steady band")
       ->type_name("N")
       ->check(CLI::Range(0, kMostDraws))
       ->capture_default_str();

@@ -15,7 +15,7 @@ namespace asperity {
 
 struct PlansRequest {
   std::vector<std::filesystem::path> jobs;
-  int draws = 20;  ///< for the uncertainty of the differences; 0 = not asked for
+  int draws = 0;   ///< for the uncertainty of the differences; 0 = not asked for
   int threads = 0; ///< 0 = all cores
   bool quiet = false;
 };
