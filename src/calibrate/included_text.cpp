@@ -82,6 +82,13 @@ std::string uncertainty_text(const Calibration &c) {
   for (const UncertaintyKey &each : kUncertaintyKeys)
     if (const auto expanded = largest(c, each.kind))
       text += fmt::format("{} = {}\n", each.key, uncertainty(*expanded));
+  // A material that counts as calibrated gets narrow defaults: the part not fitted keeps what was stated of
+  // it.
+  const Fitted fitted{c};
+  if (fitted.edge && !fitted.cutting)
+    text += fmt::format("cutting_force_share = {}\n", number(c.job.uncertainty.cutting_force_share));
+  if (fitted.cutting && !fitted.edge)
+    text += fmt::format("edge_force_share = {}\n", number(c.job.uncertainty.edge_force_share));
   return text.empty() ? text : "\n[uncertainty] # expanded, coverage factor 2\n" + text;
 }
 

@@ -136,6 +136,7 @@ TEST(Calibration, TheWrittenFileGivesTheFittedValuesToAJob) {
   Calibration found;
   found.job = bush.job;
   found.job.material.kte_N_per_mm = 4.56789;
+  found.job.uncertainty.cutting_force_share = 0.5;
   found.job.machine.stiffness_xy_N_per_um = 0.2345;
   found.job.cutters[0].runout_mm = 0.0312;
   found.fitted = {{uncertain_input(bush.job, InputKind::edge_force, 0, 1.0), 1.5, 0.1234, 1.0},
@@ -153,6 +154,7 @@ TEST(Calibration, TheWrittenFileGivesTheFittedValuesToAJob) {
   EXPECT_EQ(job->machine.stiffness_xy_N_per_um, 0.2345);
   EXPECT_EQ(job->cutters[0].runout_mm, 0.0312);
   EXPECT_EQ(job->uncertainty.edge_force_share, 0.13) << "rounded up to two digits";
+  EXPECT_EQ(job->uncertainty.cutting_force_share, 0.5) << "not fitted: as stated";
   EXPECT_EQ(job->material.source.find("kte_N_per_mm")->second, "measured.toml");
 }
 
