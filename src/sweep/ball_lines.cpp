@@ -13,6 +13,10 @@ constexpr float kInfinity = std::numeric_limits<float>::infinity();
 /// Bounds are widened by this, more than what floats lose over a tile [mm].
 constexpr float kRounding_mm = 4e-6f;
 constexpr float kHalfDiagonal = 1.41422f;
+/// Beyond the rim by more than floats may be wrong.
+constexpr float kBeyondRim = 1.00001f;
+/// Places along a line are wrong by half an ulp of its length: cells this near a joint belong to both.
+constexpr double kJointShare = 1e-6, kJoint_mm = 1e-6;
 /// "Belongs to no neighbour", kept finite so that vectors compare it.
 constexpr float kFar_mm = 1e30f;
 /// Whole vectors: what is computed beyond the last stroke is not looked at.
@@ -63,7 +67,7 @@ void bounds_over(const Columns &columns, std::size_t count, CellSquare square, f
     const float held = past > 0.0f ? capped : endless;
     // Sums of zeros and infinities instead of conditions: those would keep the loop from being a vector one.
     const float gone = (before > clip_low[i] ? kInfinity : 0.0f) + (after > clip_high[i] ? kInfinity : 0.0f) +
-                       (d2 > radius2 ? kInfinity : 0.0f);
+                       (d2 > kBeyondRim * radius2 ? kInfinity : 0.0f);
     lower[i] = (held > endless ? held : endless) - kRounding_mm + gone;
 
     // Highest: the endless line's at either side, else the ball standing at the nearest tip.
@@ -116,8 +120,9 @@ void BallLines::add(const FloorStroke &stroke, double radius_mm, const LeaningPl
   set(kLowest, 0.0);
   set(kSlope, 0.0);
   set(kLength, stroke.length_mm);
-  set(kClipLow, std::min(stroke.clip_low_mm, double(kFar_mm)));
-  set(kClipHigh, std::min(stroke.clip_high_mm, double(kFar_mm)));
+  const double slack = kJoint_mm + kJointShare * stroke.length_mm;
+  set(kClipLow, std::min(stroke.clip_low_mm + slack, double(kFar_mm)));
+  set(kClipHigh, std::min(stroke.clip_high_mm + slack, double(kFar_mm)));
   set(kTipLow, low);
   set(kTipLeast, low);
   set(kStretch, g);

@@ -200,22 +200,35 @@ void FloorTile::lower_under_line(const FloorStroke &stroke, std::int32_t index) 
   lower_block_under(block_, span, index);
 }
 
+/// True when a stroke that stays this high above the plane changes no cell. Above a level plane rounding to
+/// floats keeps order, so that equal depths compare equal and only smaller strokes take them.
+bool FloorTile::is_beyond(double lowest_mm, std::int32_t stroke) const {
+  if (plane_.gradient != Vec2(0.0))
+    return lowest_mm - kShort_mm > double(block_.highest);
+  const auto lowest = static_cast<float>(lowest_mm);
+  return lowest > block_.highest || (lowest == block_.highest && stroke > latest_);
+}
+
 void FloorTile::lower_under_others() {
+  if (others_.empty())
+    return;
   const double half = 0.5 * chart_.spacing_mm * double(FloorBlock::kSide - 1);
   const double tile_half = 0.5 * chart_.spacing_mm * double(kSide - 1);
   const double leaning = std::abs(plane_.gradient.x) + std::abs(plane_.gradient.y);
+  latest_ = *std::max_element(block_.winner.begin(), block_.winner.end());
   for (const Other &other : others_) {
-    if (other.bound_mm - plane_.z_mm - leaning * tile_half - kShort_mm > double(block_.highest))
-      return;
+    if (is_beyond(other.bound_mm - plane_.z_mm - leaning * tile_half, other.stroke))
+      continue;
     const FloorStroke &stroke = path_.strokes[std::size_t(other.stroke)];
     const Flank &flank = path_.flanks[stroke.cutter];
     if (is_clipped(stroke, block_middle_, half))
       continue;
     const double bound = bound_over(stroke, flank, block_middle_, half);
-    const double lowest = bound - plane_.height_mm(block_middle_) - leaning * half - kShort_mm;
-    if (bound == kInfinity || lowest > double(block_.highest))
+    if (bound == kInfinity ||
+        is_beyond(bound - plane_.height_mm(block_middle_) - leaning * half, other.stroke))
       continue;
     lower_exactly(stroke, flank, other.stroke);
+    latest_ = *std::max_element(block_.winner.begin(), block_.winner.end());
   }
 }
 

@@ -38,6 +38,7 @@ private:
   void cut_block(BallLines &lines, std::size_t i, std::size_t j);
   void lower_under_lines(const BallLines &lines);
   void lower_under_line(const FloorStroke &stroke, std::int32_t index);
+  bool is_beyond(double lowest_mm, std::int32_t stroke) const;
   void lower_under_others();
   void lower_exactly(const FloorStroke &stroke, const Flank &flank, std::int32_t index);
   void keep_block(std::size_t i, std::size_t j);
@@ -51,6 +52,7 @@ private:
   std::vector<Other> others_;
   std::vector<std::uint32_t> order_;
   FloorBlock block_{};
+  std::int32_t latest_ = 0; ///< greatest of its winners
   Vec2 block_middle_{0.0};
   /// The tile's cells row by row.
   std::array<float, kSide * kSide> height_{};
