@@ -56,9 +56,9 @@ void judge(ComparedNumber &row, std::size_t plan, const std::optional<Difference
 
 double resolution(std::string_view unit) {
   if (unit == "mm")
-    return 0.0005;
+    return 0.001;
   if (unit == "um" || unit == "degC" || unit == "N" || unit == "W" || unit == "%")
-    return 0.05;
+    return 0.1;
   if (unit == "s")
     return 0.5;
   return 0.005;

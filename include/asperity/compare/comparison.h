@@ -59,7 +59,8 @@ Comparison compare(std::span<const Outcome *const> outcomes);
 /// Gives the differences of one plan their spreads and judges them anew.
 void apply_bands(Comparison &comparison, std::size_t plan, std::span<const NumberBand> spreads);
 
-/// Half a unit of the last digit shown: nearer values are the same.
+/// One unit of the last digit shown (half a second of time): nearer values are the same, as they may read
+/// alike.
 double resolution(std::string_view unit);
 
 /// "A" to "Z", then "A2" and so on.
