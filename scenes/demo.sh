@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# The main job on a bare Debian 12: installs what is needed, builds, predicts the sheave's rim three ways, prints the
-# results and writes pictures and JSON into the folder given (default: ./asperity-demo).
+# The main job on a bare Debian 12: installs what is needed, builds, predicts the sheave's rim three ways, compares
+# three plans, prints the results and writes pictures, JSON and a sheet to show into the folder given (default: ./asperity-demo).
 source "$(dirname "${BASH_SOURCE[0]}")/../.ci/prepare"
 OUT="${1:-$PWD/asperity-demo}"
 install_packages "${BUILD_PACKAGES[@]}"
@@ -13,5 +13,10 @@ for plan in plunge zigzag shallow; do
   # 1 says that something wanted is not met: for the demo that is an answer, not a failure.
   [ "$status" -le 1 ] || exit "$status"
 done
+# The choice: the plans side by side, and a sheet to show.
+plans=("$ROOT"/scenes/sheave/{plunge,zigzag,planned-arc}.toml)
 echo
-echo "Pictures and JSON: $OUT"
+"$BUILD/src/cli/asperity" compare "${plans[@]}" --out "$OUT/compare" || [ $? -eq 1 ]
+"$BUILD/src/cli/asperity" sheet "${plans[@]}" -o "$OUT/sheet.html" || [ $? -eq 1 ]
+echo
+echo "Pictures, JSON and the sheet to show: $OUT"

@@ -8,8 +8,8 @@
 #include "command_passes.h"
 #include "command_predict.h"
 #include "command_sheet.h"
-#include "command_tolerance.h"
 #include "command_study_options.h"
+#include "command_tolerance.h"
 #include "command_trace.h"
 #include "number_check.h"
 #include "picture_options.h"
@@ -155,8 +155,9 @@ void add_passes(CLI::App &app, PassesRequest &request) {
       ->add_option("-o,--output", request.program,
                    "Write the program (RS-274) to this file; left out: only sum up")
       ->type_name("FILE");
-  command->footer("Exit status: 0 planned; 2 the job is wrong, a pass cannot be planned or the file cannot be "
-                  "written.");
+  command->footer(
+      "Exit status: 0 planned; 2 the job is wrong, a pass cannot be planned or the file cannot be "
+      "written.");
 }
 
 int run(int argc, const char *const *argv) {

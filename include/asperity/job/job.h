@@ -49,8 +49,8 @@ struct Resolution {
 struct Job {
   std::filesystem::path file;
   std::string title;
-  std::filesystem::path program; ///< absolute or relative to the job file, resolved; empty with passes
-  std::vector<PlannedPass> passes;      ///< planned instead of a program
+  std::filesystem::path program;   ///< absolute or relative to the job file, resolved; empty with passes
+  std::vector<PlannedPass> passes; ///< planned instead of a program
   BetweenPasses between_passes;
   Material material;
   Machine machine;
