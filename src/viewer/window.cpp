@@ -119,6 +119,7 @@ void run(Desk &desk, GLFWwindow *window, StateReport &report) {
   const App &app = desk.app;
   double before = glfwGetTime();
   int still_frames = 0;
+  std::string title;
   while (!glfwWindowShouldClose(window) && !app.state().is_closing) {
     // A few frames after the last event let hovering and released buttons settle.
     if (!desk.input.is_empty())
@@ -140,8 +141,12 @@ void run(Desk &desk, GLFWwindow *window, StateReport &report) {
     still_frames = revision == app.state().revision ? still_frames + 1 : 0;
     before = now;
     report.tell(app);
-    const std::string title = report.title(app.state());
-    glfwSetWindowTitle(window, title.c_str());
+    // Only when it changes: the display answers every new title with an event, which would wake the loop
+    // again.
+    if (std::string news = report.title(app.state()); news != title) {
+      title = std::move(news);
+      glfwSetWindowTitle(window, title.c_str());
+    }
   }
 }
 
