@@ -93,7 +93,7 @@ void give_first_looks(const RunResult &result, const Job &job, const Program &pr
 } // namespace
 
 RunResult read_and_predict(const std::filesystem::path &file, const Changes &changes, int threads,
-                           const Progress &progress, const FirstLook &first_look) {
+                           const Progress &progress, Repredictor &kept, const FirstLook &first_look) {
   RunResult result;
   result.changes = changes;
   try {
@@ -109,8 +109,7 @@ RunResult read_and_predict(const std::filesystem::path &file, const Changes &cha
     result.program_lines = lines_of(program->text);
     if (first_look)
       give_first_looks(result, *job, program->program, threads, progress, first_look);
-    result.outcome =
-        std::make_shared<const Outcome>(predict(*job, program->program, {.threads = threads}, progress));
+    result.outcome = kept.predict(*job, program->program, {.threads = threads}, progress);
     result.numbers = key_numbers(*result.outcome);
   } catch (const std::bad_alloc &) {
     fail(result, file, "there is not enough memory for this job.", "Choose a coarser spacing under [chart].");
@@ -150,7 +149,7 @@ void BackgroundRun::start(RunAsk ask) {
     if (ask.with_first_looks)
       first_look = [this](std::shared_ptr<const RunResult> look) { hand_out(std::move(look), false); };
     hand_out(std::make_shared<const RunResult>(
-                 read_and_predict(ask.file, ask.changes, ask.threads, *progress, first_look)),
+                 read_and_predict(ask.file, ask.changes, ask.threads, *progress, kept_, first_look)),
              true);
   });
 }

@@ -4,15 +4,18 @@
 #include "app_state.h"
 #include "background_task.h"
 
+#include "asperity/predict/repredictor.h"
+
 namespace asperity {
 
 /// Called from the working thread with what can be shown already.
 using FirstLook = std::function<void(std::shared_ptr<const RunResult>)>;
 
-/// Reads the files anew and predicts with the changes made. Ends early when `progress` is cancelled. With
-/// `first_look` the path is handed out as soon as it is timed, then a coarse prediction.
+/// Reads the files anew and predicts with the changes made; what `kept` still holds good is not worked out
+/// again. Ends early when `progress` is cancelled. With `first_look` the path is handed out as soon as it is
+/// timed, then a coarse prediction.
 RunResult read_and_predict(const std::filesystem::path &file, const Changes &changes, int threads,
-                           const Progress &progress, const FirstLook &first_look = {});
+                           const Progress &progress, Repredictor &kept, const FirstLook &first_look = {});
 
 /// How many times coarser the first look's charts are.
 inline constexpr double kCoarser = 4.0;
@@ -52,6 +55,7 @@ private:
   std::shared_ptr<Progress> progress_;
   std::mutex mutex_;
   std::optional<News> news_;
+  Repredictor kept_; ///< touched by the working thread only
   std::jthread thread_;
 };
 

@@ -1,6 +1,8 @@
 // The program's text beside the picture.
 #include "panels.h"
 
+#include "asperity/passes/job_program.h"
+
 #include <fmt/format.h>
 
 namespace asperity {
@@ -44,7 +46,8 @@ void program_panel(const Ui &ui) {
     return;
   if (result->job) {
     ImGui::SameLine();
-    soft_text(ui, result->job->program.filename().string());
+    const Job &job = *result->job;
+    soft_text(ui, (job.passes.empty() ? job.program : planned_name(job)).filename().string());
   }
   const std::vector<std::string> &lines = result->program_lines;
   ImGui::PushFont(ui.fonts.mono);

@@ -35,11 +35,15 @@ std::string state_json(const App &app) {
 }
 
 void StateReport::tell(const App &app) {
-  if (file_.empty() || told_revision_ == app.state().revision)
+  if (file_.empty())
     return;
-  told_revision_ = app.state().revision;
+  // Where things lie shows a frame after the state changed: what is written is compared, not the revision.
+  std::string json = state_json(app);
+  if (json == told_)
+    return;
   // A report that cannot be written shows itself in the test that waits for it.
-  write_file(file_, state_json(app));
+  write_file(file_, json);
+  told_ = std::move(json);
 }
 
 std::string StateReport::title(const AppState &state) {

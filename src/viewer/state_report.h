@@ -15,7 +15,7 @@ public:
 
 private:
   std::filesystem::path file_;
-  std::uint64_t told_revision_ = ~std::uint64_t{0};
+  std::string told_;
 };
 
 std::string state_json(const App &app);

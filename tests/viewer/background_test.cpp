@@ -140,7 +140,8 @@ TEST_F(Background, ATaskBringsItsResultOnceAndMayBeLeftInTheMiddle) {
 }
 
 TEST_F(Background, AChangeOutOfRangeIsAProblemThatNamesIt) {
-  const RunResult result = read_and_predict(job_file(), {{"cutter.1.flutes", "-3"}}, 0, {});
+  Repredictor kept;
+  const RunResult result = read_and_predict(job_file(), {{"cutter.1.flutes", "-3"}}, 0, {}, kept);
   EXPECT_FALSE(result.outcome);
   ASSERT_FALSE(result.problems.empty());
   EXPECT_NE(text_of(result.problems.front()).find("cutter.1.flutes"), std::string::npos);

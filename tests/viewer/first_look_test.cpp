@@ -30,7 +30,9 @@ class FirstLooks : public Bench {};
 
 TEST_F(FirstLooks, ComeAsPathThenCoarseThenTheWhole) {
   std::vector<std::shared_ptr<const RunResult>> looks;
-  const RunResult whole = read_and_predict(job_file(), {}, 0, {}, [&](auto each) { looks.push_back(each); });
+  Repredictor kept;
+  const RunResult whole =
+      read_and_predict(job_file(), {}, 0, {}, kept, [&](auto each) { looks.push_back(each); });
   ASSERT_EQ(looks.size(), 2u);
   EXPECT_EQ(looks[0]->grain, Grain::path);
   EXPECT_TRUE(looks[0]->outcome->charts.empty());
@@ -49,7 +51,8 @@ TEST_F(FirstLooks, ComeAsPathThenCoarseThenTheWhole) {
 TEST_F(FirstLooks, AreNotMadeForAJobThatCannotBeRead) {
   write("bush.toml", "title = ");
   int count = 0;
-  read_and_predict(job_file(), {}, 0, {}, [&](const auto &) { ++count; });
+  Repredictor kept;
+  read_and_predict(job_file(), {}, 0, {}, kept, [&](const auto &) { ++count; });
   EXPECT_EQ(count, 0);
 }
 

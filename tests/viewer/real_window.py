@@ -117,7 +117,7 @@ def drive(desk):
     # Closer and closer with the wheel, until single tooth marks are laid.
     x, y = desk.middle(state, "strip picture")
     desk.hand("mousemove", x, y)
-    for _ in range(12):
+    for _ in range(24):
         desk.hand("click", 4)
     desk.until("single tooth marks", lambda s: s["has_closeup"])
     desk.leave()

@@ -29,8 +29,9 @@ std::shared_ptr<const RunResult> bush(const Changes &changes) {
   };
   std::ofstream(folder / "bush.toml") << Bare::job_text();
   std::ofstream(folder / "bush.ngc") << Bare::program_text();
+  Repredictor kept;
   auto result =
-      std::make_shared<const RunResult>(read_and_predict(folder / "bush.toml", changes, 0, Progress{}));
+      std::make_shared<const RunResult>(read_and_predict(folder / "bush.toml", changes, 0, Progress{}, kept));
   fs::remove_all(folder);
   EXPECT_TRUE(result->outcome && result->outcome->status == Status::done);
   return result;
