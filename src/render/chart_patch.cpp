@@ -125,24 +125,36 @@ bool is_any_there(const SurfaceGrid &grid, std::size_t i0, std::size_t i1, std::
   return false;
 }
 
+/// Triangles over every `stride`-th of the patch's vertices, the last ones included.
+std::vector<std::uint32_t> triangles_of(const SurfaceGrid &grid, const Indices &columns, const Indices &rows,
+                                        std::size_t stride) {
+  std::vector<std::uint32_t> triangles;
+  for (std::size_t b = 0; b + 1 < rows.size(); b += stride)
+    for (std::size_t a = 0; a + 1 < columns.size(); a += stride) {
+      const std::size_t a1 = std::min(a + stride, columns.size() - 1),
+                        b1 = std::min(b + stride, rows.size() - 1);
+      if (!is_any_there(grid, columns[a], columns[a1], rows[b], rows[b1]))
+        continue;
+      const auto vertex = [&](std::size_t c, std::size_t r) {
+        return static_cast<std::uint32_t>(r * columns.size() + c);
+      };
+      triangles.insert(triangles.end(), {vertex(a, b), vertex(a1, b), vertex(a, b1), vertex(a1, b),
+                                         vertex(a1, b1), vertex(a, b1)});
+    }
+  return triangles;
+}
+
 ChartPatch patch_of(const SurfaceGrid &grid, const Indices &columns, const Indices &rows) {
   ChartPatch patch{.first_i = columns.front(),
                    .first_j = rows.front(),
                    .width = columns.back() - columns.front() + 1,
                    .height = rows.back() - rows.front() + 1,
                    .vertices = {},
-                   .triangles = {}};
+                   .triangles = triangles_of(grid, columns, rows, 1),
+                   .light_triangles = triangles_of(grid, columns, rows, kLightStride)};
   for (std::size_t j : rows)
     for (std::size_t i : columns)
       patch.vertices.push_back(vertex_at(grid, patch, i, j));
-  const auto n = static_cast<std::uint32_t>(columns.size());
-  for (std::uint32_t b = 0; b + 1 < rows.size(); ++b)
-    for (std::uint32_t a = 0; a + 1 < n; ++a) {
-      if (!is_any_there(grid, columns[a], columns[a + 1], rows[b], rows[b + 1]))
-        continue;
-      const std::uint32_t p = b * n + a, q = p + n;
-      patch.triangles.insert(patch.triangles.end(), {p, p + 1, q, p + 1, q + 1, q});
-    }
   return patch;
 }
 

@@ -22,7 +22,10 @@ struct ChartPatch {
   std::size_t first_i = 0, first_j = 0, width = 0, height = 0;
   std::vector<SurfaceVertex> vertices;
   std::vector<std::uint32_t> triangles;
+  std::vector<std::uint32_t> light_triangles; ///< over every kLightStride-th vertex, for pictures in motion
 };
+
+inline constexpr std::size_t kLightStride = 4;
 
 inline constexpr std::size_t kMostTexels = 4096; ///< along an edge of a patch
 

@@ -107,7 +107,8 @@ SurfaceLook Renderer::Inner::look_of(const DrawRequest &request, const std::vect
                    .farthest_mm = exaggeration.farthest_mm,
                    .colouring = request.colouring,
                    .scale = {},
-                   .theme = request.theme};
+                   .theme = request.theme,
+                   .is_light = request.is_light};
   const ScaleAsk ask{request.range_low, request.range_high};
   std::vector<float> values;
   for (std::size_t feature : features) {

@@ -151,16 +151,19 @@ void SurfacePass::upload(ChartOnCard &chart, std::size_t most_vertices) {
                  patch.vertices.data(), GL_STATIC_DRAW);
     describe_vertices();
     glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, on_card.triangles.name());
+    on_card.count = static_cast<GLsizei>(patch.triangles.size());
+    on_card.light_count = static_cast<GLsizei>(patch.light_triangles.size());
+    patch.triangles.insert(patch.triangles.end(), patch.light_triangles.begin(), patch.light_triangles.end());
     glBufferData(GL_ELEMENT_ARRAY_BUFFER,
                  static_cast<GLsizeiptr>(patch.triangles.size() * sizeof(std::uint32_t)),
                  patch.triangles.data(), GL_STATIC_DRAW);
     glBindVertexArray(0);
-    on_card.count = static_cast<GLsizei>(patch.triangles.size());
     upload_smooth(on_card.slopes, patch, {GL_RG16F, GL_RG, GL_FLOAT, slope_texels(chart.grid, patch).data()});
     upload_smooth(on_card.residuals, patch,
                   {GL_R32F, GL_RED, GL_FLOAT, residual_texels(chart.grid, patch).data()});
     patch.vertices = {};
     patch.triangles = {};
+    patch.light_triangles = {};
     on_card.place = std::move(patch);
     chart.patches.push_back(std::move(on_card));
   }
@@ -268,7 +271,10 @@ void SurfacePass::draw(const Eye &eye, const SurfaceLook &look, const std::vecto
       bind(kValues,
            colouring == Colouring::quantity && patch.has_quantity ? patch.quantity : patch.residuals);
       glBindVertexArray(patch.array.name());
-      glDrawElements(GL_TRIANGLES, patch.count, GL_UNSIGNED_INT, nullptr);
+      const std::size_t first =
+          look.is_light ? static_cast<std::size_t>(patch.count) * sizeof(std::uint32_t) : 0;
+      glDrawElements(GL_TRIANGLES, look.is_light ? patch.light_count : patch.count, GL_UNSIGNED_INT,
+                     reinterpret_cast<const void *>(first)); // NOLINT: OpenGL's way to say an offset
     }
   }
   glBindVertexArray(0);

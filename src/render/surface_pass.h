@@ -19,6 +19,7 @@ struct SurfaceLook {
   Colouring colouring = Colouring::lamp;
   ColourScale scale; ///< residual [mm] or quantity
   Theme theme;
+  bool is_light = false; ///< fewer triangles
 };
 
 class SurfacePass {
@@ -46,10 +47,10 @@ private:
   struct PatchOnCard {
     ChartPatch place; ///< vertices and triangles given up once uploaded
     VertexArray array;
-    Buffer vertices, triangles;
+    Buffer vertices, triangles; ///< those of the light mesh come after the others
     Texture slopes, kinds, residuals, quantity;
     bool has_quantity = false;
-    GLsizei count = 0;
+    GLsizei count = 0, light_count = 0;
   };
   struct ChartOnCard {
     SurfaceGrid grid;

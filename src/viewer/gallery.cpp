@@ -72,6 +72,7 @@ void Gallery::draw(const Work &work, bool coarse) {
   picture.is_there = false;
   picture.shrink = coarse ? kCoarse : kFine;
   picture.request = shrunk(work.request, picture.shrink);
+  picture.request.is_light = coarse;
   if (!work.target.bind(picture.request.size))
     return;
   picture.drawn = work.renderer.draw(picture.request);
