@@ -16,7 +16,7 @@ done
 # The choice: the plans side by side, and a sheet to show.
 plans=("$ROOT"/scenes/sheave/{plunge,zigzag,planned-arc}.toml)
 echo
-"$BUILD/src/cli/asperity" compare "${plans[@]}" --out "$OUT/compare" || [ $? -eq 1 ]
+"$BUILD/src/cli/asperity" compare "${plans[@]}" --draws 0 --out "$OUT/compare" || [ $? -eq 1 ]
 "$BUILD/src/cli/asperity" sheet "${plans[@]}" -o "$OUT/sheet.html" || [ $? -eq 1 ]
 echo
 echo "Pictures, JSON and the sheet to show: $OUT"

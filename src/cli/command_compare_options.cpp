@@ -5,7 +5,10 @@ namespace asperity {
 
 namespace {
 constexpr int kMostDraws = 100000, kMostThreads = 1024;
-}
+/// A comparison says of every difference whether it is larger than what is uncertain; so many tell large from
+/// small.
+constexpr int kDrawsOfCompare = 20;
+} // namespace
 
 void add_plan_options(CLI::App &command, PlansRequest &plans) {
   command
@@ -27,6 +30,7 @@ void add_plan_options(CLI::App &command, PlansRequest &plans) {
 }
 
 void add_compare(CLI::App &app, CompareCommand &request) {
+  request.plans.draws = kDrawsOfCompare;
   CLI::App *command = app.add_subcommand(
       "compare",
       "Set plans for one part side by side: numbers, findings, surfaces cell by cell, and which to take");
