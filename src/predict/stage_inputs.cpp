@@ -115,6 +115,7 @@ Job seen_by_roughness(Job job, std::size_t feature) {
 
 Job seen_by_findings(Job job) {
   blank_words(job);
+  job.material.own_ra_low_um = job.material.own_ra_high_um = 0;
   return job;
 }
 
