@@ -3,7 +3,7 @@
 
 #include "asperity/base/text_file.h"
 #include "asperity/passes/job_program.h"
-#include "asperity/predict/chart_plan.h"
+#include "asperity/tolerance/coarser_job.h"
 #include "what_if.h"
 
 #include <algorithm>
@@ -52,21 +52,6 @@ std::optional<Job> read_changed(const std::filesystem::path &file, const Changes
   return job;
 }
 
-/// Charts so many times coarser than the job's finest of their kind.
-Job coarse_job(Job job) {
-  double wall_mm = 0.0, floor_mm = 0.0;
-  for (const Feature &feature : job.features) {
-    double &kind = std::holds_alternative<WallFeature>(feature) ? wall_mm : floor_mm;
-    const double spacing = chart_spacing_mm(job, feature);
-    kind = kind > 0.0 ? std::min(kind, spacing) : spacing;
-  }
-  if (wall_mm > 0.0)
-    job.resolution.wall_spacing_mm = kCoarser * wall_mm;
-  if (floor_mm > 0.0)
-    job.resolution.floor_spacing_mm = kCoarser * floor_mm;
-  return job;
-}
-
 void hand_out(const RunResult &result, Outcome outcome, Grain grain, const FirstLook &first_look) {
   auto look = std::make_shared<RunResult>(result);
   look->outcome = std::make_shared<const Outcome>(std::move(outcome));
@@ -85,7 +70,8 @@ void give_first_looks(const RunResult &result, const Job &job, const Program &pr
   hand_out(result, std::move(bare), Grain::path, first_look);
   if (progress.cancelled())
     return;
-  Outcome coarse = predict(coarse_job(job), program, {.threads = threads, .roughness = false}, progress);
+  Outcome coarse =
+      predict(coarser_job(job, kCoarser), program, {.threads = threads, .roughness = false}, progress);
   if (coarse.status == Status::done)
     hand_out(result, std::move(coarse), Grain::coarse, first_look);
 }
