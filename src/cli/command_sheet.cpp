@@ -1,6 +1,7 @@
 // `asperity sheet`: read, predict, draw, write one HTML file.
 #include "command_sheet.h"
 
+#include "asperity/base/digest.h"
 #include "asperity/base/text_file.h"
 #include "asperity/sheet/answer.h"
 #include "asperity/sheet/sheet_html.h"

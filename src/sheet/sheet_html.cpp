@@ -1,5 +1,6 @@
 // The sheet, put together in the order it is read.
 #include "asperity/sheet/sheet_html.h"
+#include "asperity/base/digest.h"
 
 #include "asperity/picture/write_png.h"
 #include "asperity/report/outcome_json.h"

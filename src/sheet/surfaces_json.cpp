@@ -2,6 +2,7 @@
 #include "html.h"
 #include "sheet_page.h"
 
+#include "asperity/base/digest.h"
 #include "asperity/base/units.h"
 #include "asperity/picture/colour_map.h"
 #include "asperity/sheet/strip_picture.h"

@@ -1,8 +1,8 @@
 // Fingerprints of a study's inputs.
 #include "asperity/study/identity.h"
 
+#include "asperity/base/digest.h"
 #include "asperity/base/text_file.h"
-#include "sha256.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -59,7 +59,7 @@ std::set<std::string> file_names(const std::string &job_text, const StudyGrid &g
 std::string sha256_of_file(const fs::path &path) {
   Problems ignored;
   const auto bytes = read_file(path, kMostFile_bytes, ignored);
-  return bytes ? sha256_text(*bytes) : kMissing;
+  return bytes ? sha256_hex(*bytes) : kMissing;
 }
 
 std::string grid_text(const StudyGrid &grid) {
@@ -80,7 +80,7 @@ std::string StudyIdentity::sha256() const {
       fmt::format("version {}\njob {}\nroughness {}\n{}", version, job_sha256, roughness, grid);
   for (const StudyFileHash &file : files)
     text += fmt::format("{} {}\n", file.sha256, file.name);
-  return sha256_text(text);
+  return sha256_hex(text);
 }
 
 std::vector<std::string> differences(const StudyIdentity &a, const StudyIdentity &b) {
@@ -111,7 +111,7 @@ std::optional<StudyHead> read_head(const fs::path &job_file, const StudyGrid &gr
   head.grid = grid;
   std::error_code ignored;
   head.job_file = fs::absolute(job_file, ignored).lexically_normal();
-  head.identity = {version, sha256_text(*text), {}, grid_text(grid), roughness};
+  head.identity = {version, sha256_hex(*text), {}, grid_text(grid), roughness};
   for (const std::string &name : file_names(*text, grid))
     head.identity.files.push_back({name, sha256_of_file(beside(head.job_file, name))});
   head.job_text = std::move(*text);

@@ -1,6 +1,8 @@
 // SHA-256 and base 64 against published examples.
 #include "asperity/sheet/digest.h"
 
+#include "asperity/base/digest.h"
+
 #include <gtest/gtest.h>
 
 namespace asperity {
