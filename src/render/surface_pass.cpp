@@ -17,6 +17,7 @@ constexpr float kNoValue = -1e30f; ///< in step with surface.frag
 constexpr double kSteepShare =
     0.0002; ///< of the cut cells may be steeper than what is shown at full strength
 constexpr double kHatch_px = 5.0;
+constexpr float kAnisotropy = 8.0f;
 constexpr std::size_t kMostSlopes = 200000;
 
 /// Unit of the texture, in step with set_common.
@@ -53,8 +54,13 @@ void upload_smooth(const Texture &texture, const ChartPatch &patch, const Grid &
   upload_grid(texture, patch, grid);
   filter(GL_LINEAR_MIPMAP_LINEAR, GL_LINEAR);
   glGenerateMipmap(GL_TEXTURE_2D);
+}
+
+/// Several samples along the slant: half of a picture's time on a processor, so not while it moves.
+void bind_smooth(GLint unit, const Texture &texture, bool is_light) {
+  bind(unit, texture);
   if (epoxy_has_gl_extension("GL_EXT_texture_filter_anisotropic"))
-    glTexParameterf(GL_TEXTURE_2D, GL_TEXTURE_MAX_ANISOTROPY_EXT, 8.0f);
+    glTexParameterf(GL_TEXTURE_2D, GL_TEXTURE_MAX_ANISOTROPY_EXT, is_light ? 1.0f : kAnisotropy);
 }
 
 void upload_row(const Texture &texture, std::span<const Rgb> colours, GLint filtering) {
@@ -266,10 +272,12 @@ void SurfacePass::draw(const Eye &eye, const SurfaceLook &look, const std::vecto
     for (const PatchOnCard &patch : chart.patches) {
       const bool has_value = colouring != Colouring::quantity || patch.has_quantity;
       program_.set("colouring", is_named ? 2 : is_scale && has_value ? 1 : 0);
-      bind(kSlopes, patch.slopes);
+      bind_smooth(kSlopes, patch.slopes, look.is_light);
       bind(kKinds, patch.kinds);
-      bind(kValues,
-           colouring == Colouring::quantity && patch.has_quantity ? patch.quantity : patch.residuals);
+      if (colouring == Colouring::quantity && patch.has_quantity)
+        bind(kValues, patch.quantity);
+      else
+        bind_smooth(kValues, patch.residuals, look.is_light);
       glBindVertexArray(patch.array.name());
       const std::size_t first =
           look.is_light ? static_cast<std::size_t>(patch.count) * sizeof(std::uint32_t) : 0;

@@ -19,7 +19,7 @@ struct SurfaceLook {
   Colouring colouring = Colouring::lamp;
   ColourScale scale; ///< residual [mm] or quantity
   Theme theme;
-  bool is_light = false; ///< fewer triangles
+  bool is_light = false; ///< fewer triangles, plainer filtering
 };
 
 class SurfacePass {

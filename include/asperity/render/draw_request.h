@@ -51,7 +51,7 @@ struct DrawRequest {
   PictureSize size;
   double px_scale = 1.0; ///< lines and marks are drawn so many times wider
   Theme theme = light_theme();
-  bool is_light = false; ///< surfaces of fewer triangles, for pictures in motion
+  bool is_light = false; ///< surfaces of fewer triangles, filtered more plainly, for pictures in motion
   Things things;
   std::vector<bool> shows_feature; ///< empty = all
   bool shows_path_kind[4] = {true, true, true, true};
