@@ -2,12 +2,19 @@
 #include "ui.h"
 
 #include "words.h"
+#include "wrap_words.h"
 
 namespace asperity {
 
 namespace {
 
 const char *end_of(std::string_view text) { return text.data() + text.size(); }
+
+std::string in_lines(std::string_view text, float width) {
+  return wrap_words(text, width, [](std::string_view part) {
+    return static_cast<double>(ImGui::CalcTextSize(part.data(), end_of(part)).x);
+  });
+}
 
 } // namespace
 
@@ -27,11 +34,7 @@ void heading(const Ui &ui, std::string_view text) {
   ImGui::PopFont();
 }
 
-void wrapped_text(std::string_view text) {
-  ImGui::PushTextWrapPos(0.0f);
-  text_of(text);
-  ImGui::PopTextWrapPos();
-}
+void wrapped_text(std::string_view text) { text_of(in_lines(text, ImGui::GetContentRegionAvail().x)); }
 
 void wrapped_soft_text(const Ui &ui, std::string_view text) {
   ImGui::PushStyleColor(ImGuiCol_Text, ui.inks.soft);
@@ -67,9 +70,7 @@ void hint(const Ui &ui, std::string_view text) {
   if (text.empty() || !ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled))
     return;
   ImGui::BeginTooltip();
-  ImGui::PushTextWrapPos(ui.px(340));
-  text_of(text);
-  ImGui::PopTextWrapPos();
+  text_of(in_lines(text, ui.px(340)));
   ImGui::EndTooltip();
 }
 
