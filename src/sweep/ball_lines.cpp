@@ -26,10 +26,19 @@ struct Columns {
   const float *field[BallLines::kFields];
 };
 
-/// The circle of a ball over distance q lies between q^2 / 2R and R - sqrt(R^2 - q^2).
-ASPERITY_VECTOR_CLONES
-void bounds_over(const Columns &columns, std::size_t count, CellSquare square, float lean,
-                 float *__restrict lower, float *__restrict upper) {
+/// A distance from the line less what the flat bridges; a worn ball's point adds to it.
+inline __attribute__((always_inline)) float bridged(float q, float flat) {
+  const float beyond = std::abs(q) - flat;
+  return std::copysign(beyond > 0.0f ? beyond : 0.0f, q);
+}
+
+/// The circle of a ball over distance q lies between q^2 / 2R and R - sqrt(R^2 - q^2). With a flat a, the
+/// line's surface lies between the ball's, taken at the distance less a, and |a| slope lower (a > 0) or
+/// higher (a < 0) [derived: the flat may lag by a; distances obey the triangle's inequality].
+template <bool kHasFlats>
+inline __attribute__((always_inline)) void bounds_over(const Columns &columns, std::size_t count,
+                                                       CellSquare square, float lean, float *__restrict lower,
+                                                       float *__restrict upper) {
   const float *__restrict across = columns.field[BallLines::kAcross];
   const float *__restrict along = columns.field[BallLines::kAlong];
   const float *__restrict tx = columns.field[BallLines::kTx], *__restrict ty = columns.field[BallLines::kTy];
@@ -45,13 +54,19 @@ void bounds_over(const Columns &columns, std::size_t count, CellSquare square, f
   const float *__restrict tip_least = columns.field[BallLines::kTipLeast];
   const float *__restrict stretch = columns.field[BallLines::kStretch];
   const float *__restrict lag_reach = columns.field[BallLines::kLagReach];
-  const float *__restrict reach = columns.field[BallLines::kRadius];
+  const float *__restrict radii = columns.field[BallLines::kRadius];
+  const float *__restrict flats = columns.field[BallLines::kFlat];
+  const float *__restrict slacks = columns.field[BallLines::kSlack];
 #pragma omp simd
   for (std::size_t i = 0; i < count; ++i) {
-    const float radius = reach[i], radius2 = radius * radius, half_curve = 0.5f / radius, end = length[i];
+    const float radius = radii[i], flat = kHasFlats ? flats[i] : 0.0f, radius2 = radius * radius,
+                half_curve = 0.5f / radius, end = length[i];
     const float ahead = tx[i] * square.x + ty[i] * square.y, aside = tx[i] * square.y - ty[i] * square.x;
     const float q = across[i] + aside, s = along[i] + ahead, rise = rises[i], fall = falls[i];
-    const float side = square.half * (std::abs(tx[i]) + std::abs(ty[i])), right = q - side, left = q + side;
+    const float slack = kHasFlats ? slacks[i] : kRounding_mm;
+    const float side = square.half * (std::abs(tx[i]) + std::abs(ty[i])),
+                right = kHasFlats ? bridged(q - side, flat) : q - side;
+    const float left = kHasFlats ? bridged(q + side, flat) : q + side;
     const float middle = base[i] + rise * ahead - fall * aside;
     const float spread = side * std::abs(rise);
 
@@ -62,13 +77,13 @@ void bounds_over(const Columns &columns, std::size_t count, CellSquare square, f
     const float off = std::abs(q) - side, near = off > 0.0f ? off : 0.0f;
     const float before = -s - side, after = s - end - side, out = before > after ? before : after;
     const float past = out > 0.0f ? out : 0.0f, d2 = near * near + past * past;
-    const float d = std::sqrt(d2), steep = lean * radius, far = d > steep ? d : steep;
+    const float d = std::sqrt(d2) - flat, steep = lean * radius, far = d > steep ? d : steep;
     const float capped = tip_least[i] + far * (far * half_curve - lean);
     const float held = past > 0.0f ? capped : endless;
     // Sums of zeros and infinities instead of conditions: those would keep the loop from being a vector one.
     const float gone = (before > clip_low[i] ? kInfinity : 0.0f) + (after > clip_high[i] ? kInfinity : 0.0f) +
-                       (d2 > kBeyondRim * radius2 ? kInfinity : 0.0f);
-    lower[i] = (held > endless ? held : endless) - kRounding_mm + gone;
+                       (d2 > kBeyondRim * (radius + flat) * (radius + flat) ? kInfinity : 0.0f);
+    lower[i] = (held > endless ? held : endless) - slack + gone;
 
     // Highest: the endless line's at either side, else the ball standing at the nearest tip.
     const float r2 = radius2 - right * right, l2 = radius2 - left * left, w2 = r2 < l2 ? r2 : l2;
@@ -77,7 +92,7 @@ void bounds_over(const Columns &columns, std::size_t count, CellSquare square, f
     const float inside = middle + spread + stretch[i] * radius + (at_right > at_left ? at_right : at_left);
     float c = s > 0.0f ? s : 0.0f;
     c = c < end ? c : end;
-    const float farthest = std::abs(s - c) + side;
+    const float farthest = std::abs(s - c) + side + (flat < 0.0f ? -flat : 0.0f);
     const float v2 = w2 - farthest * farthest;
     const float down = -fall * right > -fall * left ? -fall * right : -fall * left;
     const float standing =
@@ -85,8 +100,20 @@ void bounds_over(const Columns &columns, std::size_t count, CellSquare square, f
     const float inner = s - side - lag_reach[i], outer = end - s - side, room = inner < outer ? inner : outer;
     const float if_inside = inside + (w2 > 0.0f ? 0.0f : kInfinity);
     const float if_standing = standing + (v2 > 0.0f ? 0.0f : kInfinity);
-    upper[i] = (room >= 0.0f ? if_inside : if_standing) + kRounding_mm + gone;
+    upper[i] = (room >= 0.0f ? if_inside : if_standing) + slack + gone;
   }
+}
+
+ASPERITY_VECTOR_CLONES
+void bounds_of_balls(const Columns &columns, std::size_t count, CellSquare square, float lean, float *lower,
+                     float *upper) {
+  bounds_over<false>(columns, count, square, lean, lower, upper);
+}
+
+ASPERITY_VECTOR_CLONES
+void bounds_with_flats(const Columns &columns, std::size_t count, CellSquare square, float lean, float *lower,
+                       float *upper) {
+  bounds_over<true>(columns, count, square, lean, lower, upper);
 }
 
 } // namespace
@@ -100,15 +127,16 @@ void BallLines::make_room(std::size_t count) {
   stroke_.resize(room);
   lower_.resize(room);
   upper_.resize(room);
+  kept_.resize(room);
 }
 
-void BallLines::add(const FloorStroke &stroke, double radius_mm, const LeaningPlane &level,
+void BallLines::add(const FloorStroke &stroke, const Flank &ball, const LeaningPlane &level,
                     std::int32_t index) {
   make_room(count_ + 1);
   const std::size_t i = count_++;
   const Vec2 d = level.middle - stroke.low, t = stroke.low_along;
   const double m = stroke.slope, g = std::sqrt(1.0 + m * m), s = glm::dot(d, t);
-  const double low = stroke.z_mm - level.z_mm;
+  const double low = stroke.z_mm - level.z_mm, radius_mm = ball.corner;
   const auto set = [&](Field field, double value) { field_[field][i] = static_cast<float>(value); };
   set(kAcross, cross(t, d));
   set(kAlong, s);
@@ -128,12 +156,16 @@ void BallLines::add(const FloorStroke &stroke, double radius_mm, const LeaningPl
   set(kStretch, g);
   set(kLagReach, radius_mm * m / g);
   set(kRadius, radius_mm);
+  set(kFlat, ball.flat);
+  has_flats_ = has_flats_ || ball.flat != 0.0;
+  set(kSlack, double(kRounding_mm) + std::abs(ball.flat) * m);
   stroke_[i] = index;
   lean_ = 0.0f;
 }
 
 void BallLines::lean(Vec2 gradient) {
   const auto gx = static_cast<float>(gradient.x), gy = static_cast<float>(gradient.y);
+  lean_ = std::hypot(gx, gy);
   for (std::size_t i = 0; i < count_; ++i) {
     const float tx = field_[kTx][i], ty = field_[kTy][i];
     const float ahead = gx * tx + gy * ty, aside = gy * tx - gx * ty;
@@ -144,15 +176,16 @@ void BallLines::lean(Vec2 gradient) {
     // The low end seen from the tile's middle: back along the line and across it.
     field_[kTipLow][i] += ahead * field_[kAlong][i] + aside * field_[kAcross][i];
     field_[kTipLeast][i] = field_[kTipLow][i] + std::min(0.0f, field_[kRise][i] * field_[kLength][i]);
+    field_[kSlack][i] += std::abs(field_[kFlat][i]) * lean_;
   }
-  lean_ = std::hypot(gx, gy);
 }
 
 void BallLines::measure(const CellSquare &square) {
   Columns columns;
   for (std::size_t f = 0; f < kFields; ++f)
     columns.field[f] = field_[f].data();
-  bounds_over(columns, (count_ + kLanes - 1) / kLanes * kLanes, square, lean_, lower_.data(), upper_.data());
+  const auto bounds = has_flats_ ? bounds_with_flats : bounds_of_balls;
+  bounds(columns, (count_ + kLanes - 1) / kLanes * kLanes, square, lean_, lower_.data(), upper_.data());
 }
 
 float BallLines::least_upper() const {
@@ -169,7 +202,8 @@ Vec2 BallLines::likely_gradient() const {
       best = i;
   if (best == count_)
     return Vec2(0.0);
-  const double q = double(field_[kAcross][best]), radius = double(field_[kRadius][best]);
+  const double q = double(bridged(field_[kAcross][best], field_[kFlat][best]));
+  const double radius = double(field_[kRadius][best]);
   const double w2 = radius * radius - q * q;
   const double ahead = double(field_[kRise][best]);
   const double aside = w2 > 0.0 ? double(field_[kStretch][best]) * q / std::sqrt(w2) : 0.0;
@@ -181,14 +215,21 @@ void BallLines::keep_lowest(const BallLines &all) {
   make_room(all.count_);
   const float least = all.least_upper();
   count_ = 0;
-  lean_ = all.lean_;
-  for (std::size_t i = 0; i < all.count_; ++i) {
-    if (!(all.lower_[i] <= least) || all.lower_[i] == kInfinity)
-      continue;
-    for (std::size_t f = 0; f < kFields; ++f)
-      field_[f][count_] = all.field_[f][i];
-    stroke_[count_++] = all.stroke_[i];
+  for (std::uint32_t i = 0; i < all.count_; ++i) {
+    kept_[count_] = i;
+    count_ += (all.lower_[i] <= least) & (all.lower_[i] < kInfinity);
   }
+  lean_ = all.lean_;
+  has_flats_ = all.has_flats_;
+  const std::size_t fields = has_flats_ ? kFields : kFlat;
+  for (std::size_t f = 0; f < fields; ++f) {
+    const float *from = all.field_[f].data();
+    float *to = field_[f].data();
+    for (std::size_t k = 0; k < count_; ++k)
+      to[k] = from[kept_[k]];
+  }
+  for (std::size_t k = 0; k < count_; ++k)
+    stroke_[k] = all.stroke_[kept_[k]];
 }
 
 } // namespace asperity

@@ -1,7 +1,8 @@
-// Straight strokes of ball cutters about one tile of floor, laid out so that their bounds over a square are
-// taken many at a time.
+// Straight strokes of ball cutters, also grown or worn a little, about one tile of floor, laid out so that
+// their bounds over a square are taken many at a time.
 #pragma once
 
+#include "floor_flank.h"
 #include "floor_stroke.h"
 
 #include <array>
@@ -25,12 +26,15 @@ struct CellSquare {
 
 class BallLines {
 public:
-  void clear() { count_ = 0; }
+  void clear() {
+    count_ = 0;
+    has_flats_ = false;
+  }
   std::size_t size() const { return count_; }
   std::int32_t stroke(std::size_t i) const { return stroke_[i]; }
 
   /// Above a level plane.
-  void add(const FloorStroke &stroke, double radius_mm, const LeaningPlane &level, std::int32_t index);
+  void add(const FloorStroke &stroke, const Flank &ball, const LeaningPlane &level, std::int32_t index);
   void lean(Vec2 gradient);
 
   /// Takes the bounds of every stroke over the square.
@@ -64,6 +68,9 @@ public:
     kStretch,  ///< sqrt(1 + slope^2)
     kLagReach, ///< farthest that a contact lags behind its cell
     kRadius,
+    // Only where there are flats:
+    kFlat,  ///< of a ball grown (> 0) or worn (< 0)
+    kSlack, ///< what the flat leaves uncertain
     kFields
   };
 
@@ -73,8 +80,10 @@ private:
   std::array<std::vector<float>, kFields> field_;
   std::vector<std::int32_t> stroke_;
   std::vector<float> lower_, upper_;
+  std::vector<std::uint32_t> kept_;
   std::size_t count_ = 0;
   float lean_ = 0.0f; ///< length of the gradient
+  bool has_flats_ = false;
 };
 
 } // namespace asperity

@@ -1,6 +1,7 @@
 // The innermost loops of the floor sweep, branch-free, for the compiler to vectorise.
 #include "floor_block.h"
 
+#include "corner_on_line.h"
 #include "vector_clones.h"
 
 #include <cmath>
@@ -42,6 +43,40 @@ inline __attribute__((always_inline)) void take(FloorBlock &block, const float *
     highest = now > highest ? now : highest;
   }
   block.highest = highest;
+}
+
+template <int kSteps>
+inline __attribute__((always_inline)) void
+lower_under_grown(FloorBlock &block, const GrownSpanOverBlock &grown, std::int32_t stroke) {
+  const BallSpanOverBlock p = grown.span;
+  const BallLineOverBlock l = p.line;
+  const CornerOnLine<float, kSteps> contact(double(l.radius), grown.flat, grown.slope);
+  const float radius2 = l.radius * l.radius, flat = static_cast<float>(grown.flat);
+  alignas(32) float found[kCells];
+#pragma omp simd
+  for (std::size_t k = 0; k < kCells; ++k) {
+    const float x = kPlaces.x[k], y = kPlaces.y[k];
+    const float q = l.across + (l.across_x * x + l.across_y * y);
+    const float s = p.along + (p.along_x * x + p.along_y * y);
+    float c = s - contact.shift(std::abs(q));
+    c = c > p.begin ? c : p.begin;
+    c = c < p.end ? c : p.end;
+    const float u = c - s, beyond = std::sqrt(q * q + u * u) - flat, e = beyond > 0.0f ? beyond : 0.0f;
+    const float e2 = e * e;
+    found[k] =
+        l.base + (l.base_x * x + l.base_y * y) + p.slope * u + e2 / (l.radius + std::sqrt(radius2 - e2));
+  }
+  take(block, found, stroke);
+}
+
+ASPERITY_VECTOR_CLONES
+void lower_in_one_step(FloorBlock &block, const GrownSpanOverBlock &grown, std::int32_t stroke) {
+  lower_under_grown<1>(block, grown, stroke);
+}
+
+ASPERITY_VECTOR_CLONES
+void lower_in_two_steps(FloorBlock &block, const GrownSpanOverBlock &grown, std::int32_t stroke) {
+  lower_under_grown<2>(block, grown, stroke);
 }
 
 } // namespace
@@ -104,6 +139,18 @@ void lower_block_under(FloorBlock &block, const BallSpanOverBlock &span, std::in
         l.base + (l.base_x * x + l.base_y * y) + p.slope * u + d2 / (l.radius + std::sqrt(radius2 - d2));
   }
   take(block, found, stroke);
+}
+
+bool has_grown_form(double radius_mm, double flat_mm) {
+  return std::abs(flat_mm) <= 0.02 * radius_mm && two_steps_error_mm(radius_mm, flat_mm) <= kGrown_mm;
+}
+
+void lower_block_under(FloorBlock &block, const GrownSpanOverBlock &grown, std::int32_t stroke) {
+  const double radius = double(grown.span.line.radius);
+  if (one_step_error_mm(radius, grown.flat) <= kGrown_mm)
+    lower_in_one_step(block, grown, stroke);
+  else
+    lower_in_two_steps(block, grown, stroke);
 }
 
 ASPERITY_VECTOR_CLONES

@@ -38,11 +38,21 @@ struct BallSpanOverBlock {
   float slope;
 };
 
+/// A ball grown or worn a little: an arc of line.radius about a circle of radius flat (< 0: worn).
+struct GrownSpanOverBlock {
+  BallSpanOverBlock span;
+  double flat, slope;
+};
+/// Whether heights keep within kGrown_mm.
+bool has_grown_form(double radius_mm, double flat_mm);
+inline constexpr double kGrown_mm = 1e-7;
+
 /// Lower the block; among equals the smaller stroke keeps the cell. Within half a radius or so of the line.
 void lower_block_under(FloorBlock &block, const BallLineOverBlock &line, std::int32_t stroke);
 /// For cells within kNearShare of the radius: the circle's series instead of roots.
 void lower_block_close_under(FloorBlock &block, const BallLineOverBlock &line, std::int32_t stroke);
 void lower_block_under(FloorBlock &block, const BallSpanOverBlock &span, std::int32_t stroke);
+void lower_block_under(FloorBlock &block, const GrownSpanOverBlock &grown, std::int32_t stroke);
 /// Lowers the block to given heights above the plane.
 void lower_block_to(FloorBlock &block, const std::array<float, FloorBlock::kCells> &height,
                     std::int32_t stroke);

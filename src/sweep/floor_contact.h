@@ -1,6 +1,7 @@
 // How low one stroke leaves one cell: closed forms where they exist, safeguarded Newton steps else.
 #pragma once
 
+#include "corner_on_line.h"
 #include "floor_flank.h"
 #include "floor_stroke.h"
 
@@ -51,7 +52,33 @@ struct DiscOnLine {
   }
 };
 
-/// Any cutter on any line.
+/// Flat and corner arc on any line: steps enough for every such cutter.
+using RoundContact = CornerOnLine<double, 5>;
+
+struct RoundOnLine {
+  double x, y, tx, ty, length, z, slope, reach2, flat, corner;
+  RoundContact contact;
+  RoundOnLine(const FloorStroke &s, const Flank &f)
+      : x(s.low.x), y(s.low.y), tx(s.low_along.x), ty(s.low_along.y), length(s.length_mm), z(s.z_mm),
+        slope(s.slope), reach2(f.reach * f.reach), flat(f.flat), corner(f.corner),
+        contact(f.corner, f.flat, s.slope) {}
+  double operator()(double px, double py) const {
+    const double dx = px - x, dy = py - y;
+    const double along = dx * tx + dy * ty, across = std::abs(dy * tx - dx * ty);
+    const double w2 = reach2 - across * across, lowest = along - contact.shift(across);
+    double c = lowest > 0.0 ? lowest : 0.0;
+    c = c < length ? c : length;
+    const double off2 = (c - along) * (c - along);
+    double d = std::sqrt(across * across + off2) - flat;
+    d = d > 0.0 ? d : 0.0;
+    d = d < corner ? d : corner; // rounding at the rim must not lose the cell
+    constexpr double kOut = std::numeric_limits<double>::infinity();
+    return z + slope * c + d * d / (corner + std::sqrt((corner - d) * (corner + d))) +
+           (w2 < 0.0 ? kOut : 0.0) + ((c != lowest) & (off2 > w2) ? kOut : 0.0);
+  }
+};
+
+/// Any other cutter on any line.
 struct AnyOnLine {
   Vec2 low, along;
   double length, z, slope;

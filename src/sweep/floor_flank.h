@@ -1,6 +1,8 @@
 // A cutter's lower surface over plan distance, with its slope and bend, laid out for inner loops.
 #pragma once
 
+#include "floor_block.h"
+
 #include "asperity/shape/cutter_profile.h"
 
 #include <algorithm>
@@ -11,18 +13,22 @@ namespace asperity {
 /// Convex and rising: flat to `flat`, arc of `corner` to `join`, cone of slope `lean` to `reach` [mm].
 struct Flank {
   double reach, flat, corner, join, join_height, lean;
+  bool is_nearly_ball; ///< short forms hold for it: a ball, maybe grown or worn a little
 
   explicit Flank(const CutterProfile &p)
       : reach(p.radius_mm()), flat(p.tip_flat_mm()), corner(p.corner_mm()), join(p.radius_mm()),
-        join_height(0.0), lean(0.0) {
+        join_height(0.0), lean(0.0), is_nearly_ball(false) {
     if (p.cone_half_angle_rad() > 0.0) {
       join = std::min(reach, flat + corner * std::cos(p.cone_half_angle_rad()));
       lean = 1.0 / std::tan(p.cone_half_angle_rad());
     }
     join_height = corner > 0.0 ? p.height_at(std::max(join, 0.0)) : 0.0;
+    is_nearly_ball = is_round() && has_grown_form(corner, flat);
   }
 
   bool is_ball() const { return flat == 0.0 && corner == reach && lean == 0.0; }
+  /// Nothing but flat and arc: a ball, grown or worn too, or a corner-radius cutter.
+  bool is_round() const { return corner > 0.0 && !has_cone(); }
   bool is_disc() const { return corner == 0.0 && lean == 0.0; }
   bool has_cone() const { return join < reach; }
 

@@ -31,6 +31,25 @@ void ball_places(const FloorStroke &stroke, double radius, Vec2 middle, double s
     }
 }
 
+/// The same for any cutter with a corner arc, from the first place at which a level flat lies on the cell.
+ASPERITY_VECTOR_CLONES
+void round_places(const FloorStroke &stroke, const Flank &flank, Vec2 middle, double spacing,
+                  Places &places) {
+  const Vec2 d = middle - stroke.low, t = stroke.low_along;
+  const double s0 = glm::dot(d, t), q0 = cross(t, d),
+               flat2 = flank.flat > 0.0 ? flank.flat * flank.flat : 0.0;
+  const double sx = spacing * t.x, sy = spacing * t.y;
+  const RoundContact contact(flank.corner, flank.flat, stroke.slope);
+  for (std::size_t j = 0; j < kSide; ++j)
+#pragma omp simd
+    for (std::size_t i = 0; i < kSide; ++i) {
+      const double x = double(int(i)) - 3.5, y = double(int(j)) - 3.5;
+      const double q = std::abs(q0 + sx * y - sy * x), under2 = flat2 - q * q;
+      const double under = std::sqrt(under2 > 0.0 ? under2 : 0.0), shift = contact.shift(q);
+      places[j * kSide + i] = s0 + sx * x + sy * y - (shift > under ? shift : under);
+    }
+}
+
 /// Looks members of one run up; neighbouring cells have neighbouring members.
 class Members {
 public:
@@ -67,15 +86,17 @@ void FloorPath::find_run_owners(std::int32_t index, const FloorBlock &block, Vec
   const FloorStroke &stroke = strokes[std::size_t(index)];
   const Flank &flank = flanks[stroke.cutter];
   Places places;
-  const bool is_quick = flank.is_ball() || (stroke.slope == 0.0 && flank.flat <= 0.0);
-  if (is_quick)
+  const bool is_ball = flank.is_ball() || (stroke.slope == 0.0 && flank.flat <= 0.0);
+  if (is_ball)
     ball_places(stroke, flank.reach, middle, spacing_mm, places);
+  else if (flank.is_round())
+    round_places(stroke, flank, middle, spacing_mm, places);
   Members members(stroke, runs);
   for (std::size_t k = 0; k < FloorBlock::kCells; ++k) {
     if (block.winner[k] != index)
       continue;
     const Vec2 p = middle + spacing_mm * Vec2(double(k % kSide) - 3.5, double(k / kSide) - 3.5);
-    owner[k] = members.owner_at(is_quick ? places[k] : first_contact_mm(stroke, flank, p));
+    owner[k] = members.owner_at(is_ball || flank.is_round() ? places[k] : first_contact_mm(stroke, flank, p));
   }
 }
 

@@ -48,7 +48,7 @@ bool is_clipped(const FloorStroke &stroke, Vec2 middle, double half) {
 }
 
 bool has_short_form(const FloorStroke &stroke, const Flank &flank) {
-  return flank.is_ball() && !stroke.is_arc && stroke.slope <= kSteepest;
+  return flank.is_nearly_ball && !stroke.is_arc && stroke.slope <= kSteepest;
 }
 
 } // namespace
@@ -103,7 +103,7 @@ void FloorTile::gather(std::span<const std::int32_t> strokes) {
     const FloorStroke &stroke = path_.strokes[std::size_t(index)];
     const Flank &flank = path_.flanks[stroke.cutter];
     if (has_short_form(stroke, flank))
-      all.add(stroke, flank.reach, plane_, index);
+      all.add(stroke, flank, plane_, index);
     else if (const double bound = bound_over(stroke, flank, plane_.middle, half); bound < kInfinity)
       others_.push_back({bound, index});
   }
@@ -174,7 +174,7 @@ void FloorTile::lower_under_lines(const BallLines &lines) {
 
 void FloorTile::lower_under_line(const FloorStroke &stroke, std::int32_t index) {
   const Flank &flank = path_.flanks[stroke.cutter];
-  const double h = chart_.spacing_mm, radius = flank.reach, m = stroke.slope, g = std::sqrt(1.0 + m * m);
+  const double h = chart_.spacing_mm, radius = flank.corner, m = stroke.slope, g = std::sqrt(1.0 + m * m);
   const Vec2 d = block_middle_ - stroke.low, t = stroke.low_along;
   const double s = glm::dot(d, t), q = cross(t, d), lag = m / g;
   const double side = 0.5 * h * double(FloorBlock::kSide - 1) * (std::abs(t.x) + std::abs(t.y));
@@ -182,7 +182,8 @@ void FloorTile::lower_under_line(const FloorStroke &stroke, std::int32_t index) 
   const Vec2 lean = h * (m * t - plane_.gradient);
   BallLineOverBlock line{float(q),      float(-h * t.y), float(h * t.x), 0.0f,
                          float(lean.x), float(lean.y),   float(g),       float(radius)};
-  if (s - side >= lag * radius && s + side <= stroke.length_mm && most <= short_reach_mm(radius)) {
+  if (flank.flat == 0.0 && s - side >= lag * radius && s + side <= stroke.length_mm &&
+      most <= short_reach_mm(radius)) {
     line.base = float(tip - radius * m * m / (1.0 + g));
     if (most <= double(kNearShare) * radius)
       lower_block_close_under(block_, line, index);
@@ -190,14 +191,17 @@ void FloorTile::lower_under_line(const FloorStroke &stroke, std::int32_t index) 
       lower_block_under(block_, line, index);
     return;
   }
-  const double past = std::max({side - s, s + side - stroke.length_mm, lag * radius});
+  const double past = std::max({side - s, s + side - stroke.length_mm, lag * radius + flank.flat});
   if (std::sqrt(most * most + past * past) > short_reach_mm(radius))
     return lower_exactly(stroke, flank, index);
   line.base = float(tip);
   const BallSpanOverBlock span{
       line,    0.0f, float(h * t.x), float(h * t.y), float(lag), float(-s), float(stroke.length_mm - s),
       float(m)};
-  lower_block_under(block_, span, index);
+  if (flank.flat == 0.0)
+    lower_block_under(block_, span, index);
+  else
+    lower_block_under(block_, GrownSpanOverBlock{span, flank.flat, m}, index);
 }
 
 /// True when a stroke that stays this high above the plane changes no cell. Above a level plane rounding to

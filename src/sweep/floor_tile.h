@@ -25,7 +25,7 @@ public:
   void cut(std::size_t i0, std::size_t j0, std::span<const std::int32_t> strokes);
 
 private:
-  /// A stroke without short form: any cutter but a ball, any curve but a line, or a steep one.
+  /// A stroke without short form: any cutter but a ball or nearly one, any curve but a line, or a steep one.
   struct Other {
     double bound_mm;
     std::int32_t stroke;

@@ -17,13 +17,16 @@ Vec3 tip_at(const FloorCase &job, int line, int joint) {
   return {x, line_y_mm(job, line), tip_mm(job, line, x)};
 }
 
-/// Least height of the ball's surface over p on the way from a to b, by golden section.
-double lowest_mm(Vec3 a, Vec3 b, Vec2 p) {
+CutterProfile cutter_of(const FloorCase &job) { return CutterProfile::ball(kBall_mm).grown(job.grown_mm); }
+
+/// Least height of the cutter's surface over p on the way from a to b, by golden section.
+double lowest_mm(const CutterProfile &cutter, Vec3 a, Vec3 b, Vec2 p) {
   const auto height = [&](double u) {
     const Vec3 tip = a + u * (b - a);
     const double d2 = (tip.x - p.x) * (tip.x - p.x) + (tip.y - p.y) * (tip.y - p.y);
-    // Beyond the rim the sphere is continued by a slope, so that the search finds its way back.
-    return d2 <= kBall_mm * kBall_mm ? tip.z + kBall_mm - std::sqrt(kBall_mm * kBall_mm - d2) : 1e3 + d2;
+    const double d = std::sqrt(d2);
+    // Beyond the rim the surface is continued by a slope, so that the search finds its way back.
+    return d <= cutter.radius_mm() ? tip.z + cutter.height_at(d) : 1e3 + d2;
   };
   const double golden = 0.5 * (std::sqrt(5.0) - 1.0);
   double low = 0.0, high = 1.0, u = high - golden, v = low + golden, at_u = height(u), at_v = height(v);
@@ -52,7 +55,7 @@ double tip_mm(const FloorCase &job, int line, double x_mm) {
 
 SweptPath path_of(const FloorCase &job) {
   SweptPath path;
-  path.cutters.push_back({.profile = CutterProfile::ball(kBall_mm), .flute_length_mm = 20.0});
+  path.cutters.push_back({.profile = cutter_of(job), .flute_length_mm = 20.0});
   for (int line = 0; line < job.lines; ++line)
     for (int i = 0; i < job.moves_per_line; ++i) {
       const bool is_back = line % 2 == 1;
@@ -71,6 +74,7 @@ FloorChart chart_of(const FloorCase &job) {
 }
 
 double worst_error_mm(const FloorChart &chart, const FloorCase &job, int cells) {
+  const CutterProfile cutter = cutter_of(job);
   std::mt19937 random(7);
   std::uniform_int_distribution<std::size_t> any(0, chart.nx * chart.ny - 1);
   double worst = 0.0;
@@ -87,7 +91,7 @@ double worst_error_mm(const FloorChart &chart, const FloorCase &job, int cells) 
         continue;
       const int end = std::min(job.moves_per_line - 1, joint_at(p.x + kBall_mm) + 1);
       for (int i = std::max(0, joint_at(p.x - kBall_mm) - 1); i <= end; ++i)
-        least = std::min(least, lowest_mm(tip_at(job, line, i), tip_at(job, line, i + 1), p));
+        least = std::min(least, lowest_mm(cutter, tip_at(job, line, i), tip_at(job, line, i + 1), p));
     }
     worst = std::max(worst, std::abs(double(chart.envelope_mm[cell]) - least));
   }

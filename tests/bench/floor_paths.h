@@ -16,6 +16,7 @@ struct FloorCase {
   int moves_per_line = 1; ///< joined
   double wave_mm = 0.0;   ///< height of a sine wave of 20 mm along each pass
   double spacing_mm = 0.02;
+  double grown_mm = 0.0; ///< of the ball, by runout
 };
 
 /// Height of the ball's tip on pass `line` at x: straight along x, sloped up to 0.035, and a wave if asked.
