@@ -129,7 +129,8 @@ ContactTrack track_on(const WallElement &element, const ContactPath &path, doubl
     if (track.e_least_mm > e_most)
       return track;
     const Vec2 first = normal_at(element, path.begin), last = normal_at(element, path.end);
-    if (glm::dot(first, path.begin_direction) > 1e-6 && glm::dot(last, path.end_direction) > 1e-6)
+    if (glm::dot(first, path.begin_direction) > path.turn_slack &&
+        glm::dot(last, path.end_direction) > path.turn_slack)
       return track;
     track.is_plainly_seen = is_plainly_beside(first, path.begin_direction, path.heading_begin) &&
                             is_plainly_beside(last, path.end_direction, path.heading_end);

@@ -22,6 +22,8 @@ struct ContactPath {
   Vec2 heading_begin{0.0},
       heading_end{0.0}; ///< velocity of the commanded curve, which decides the wall's side
   double radius_mm = 0.0;
+  double turn_slack =
+      1e-6; ///< contacts facing away from the wall by more (a sine) are on the disc's far side
 
   /// Starts the path at the contact that the motion before had on this disc.
   void set_fan(const Disc &before, double side);

@@ -1,6 +1,8 @@
 // Finds, once for all rows, which strokes can touch which outline elements.
 #include "sweep_wall_reach.h"
 
+#include "sweep_wall_passing.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -16,45 +18,6 @@ double highest_wanted_mm(const WallChart &chart) {
   for (const float blank : chart.blank_mm)
     most = std::max(most, static_cast<double>(blank));
   return std::min(most + kHeadroom_mm, chart.band_mm);
-}
-
-/// Largest change of any offset over the stroke [mm].
-double offset_change_mm(const Stroke &stroke) {
-  double most = 0.0;
-  for (std::size_t side = 0; side < 2; ++side)
-    for (std::size_t i = 0; i < kBendNodes; ++i)
-      most = std::max(most, glm::length(stroke.end[side][i] - stroke.begin[side][i]));
-  return most;
-}
-
-double angle_between(Vec2 a, Vec2 b) { return std::abs(std::atan2(cross(a, b), glm::dot(a, b))); }
-
-/// How the stroke is seen from its neighbours.
-struct Manner {
-  bool is_plain = false; ///< level or of steady radius, and really moving
-  double drift_rad = 0;  ///< how far changing offsets may turn the motion
-  double turn_rad = 0;   ///< at its begin, against the stroke before
-};
-
-std::vector<Manner> manners_of(const std::vector<Stroke> &strokes) {
-  constexpr double kMostDrift = 0.2;
-  std::vector<Manner> manners(strokes.size());
-  for (std::size_t i = 0; i < strokes.size(); ++i) {
-    const double length = strokes[i].plan_length_mm();
-    manners[i].drift_rad = length > 0.0 ? 1.5 * offset_change_mm(strokes[i]) / length : kMostDrift;
-    manners[i].is_plain = length > 0.0 && manners[i].drift_rad < kMostDrift && !strokes[i].has_varying_radius;
-    if (i > 0 && strokes[i].joins_previous && length > 0.0)
-      manners[i].turn_rad = angle_between(strokes[i - 1].plan_velocity(1.0), strokes[i].plan_velocity(0.0));
-  }
-  return manners;
-}
-
-/// Both level, or one the continuation of the other at the same rise: every row sees the joint alike.
-bool is_quiet_joint(const Stroke &a, const Stroke &b, const Manner &ma, const Manner &mb) {
-  constexpr double kQuietTurn_rad = 0.1, kQuietDrift_rad = 0.05;
-  return b.joins_previous && a.cutter == b.cutter && ma.is_plain && mb.is_plain && a.z_rise_mm == 0.0 &&
-         b.z_rise_mm == 0.0 && a.z_begin_mm == b.z_begin_mm && mb.turn_rad < kQuietTurn_rad &&
-         ma.drift_rad + mb.drift_rad < kQuietDrift_rad;
 }
 
 /// Can the contact on one side of a plain stroke, at any height, lie on the element's rays no higher than
@@ -119,42 +82,48 @@ bool is_near(const WallElement &element, const Stroke &stroke, double reach_mm) 
   return element.shape.distance_mm(middle) <= most;
 }
 
+/// Every element near the stroke, and how they may meet.
+void add_meetings(WallPlan &plan, const Stroke &stroke, const Manner &manner) {
+  const double radius = plan.cutters[stroke.cutter].profile.radius_mm();
+  const double slack =
+      2.0 * stroke.offset_max_mm + 2.0 * radius * (manner.turn_rad + manner.drift_rad) + 1e-3;
+  const bool is_plain = manner.is_plain && manner.turn_rad < kSmoothTurn_rad;
+  for (std::size_t k = 0; k < plan.elements.size(); ++k) {
+    const WallElement &element = plan.elements[k];
+    if (!is_near(element, stroke, radius + std::max(0.0, plan.e_most_mm) + stroke.offset_max_mm))
+      continue;
+    Meeting meeting;
+    meeting.element = static_cast<std::uint32_t>(k);
+    meeting.faces_left = !is_plain || can_face(element, stroke, 1.0, radius, slack, plan.e_most_mm);
+    meeting.faces_right = !is_plain || can_face(element, stroke, -1.0, radius, slack, plan.e_most_mm);
+    meeting.may_cross = may_cross(element, stroke, radius);
+    plan.meetings.push_back(meeting);
+  }
+}
+
 } // namespace
 
-WallPlan plan_wall(const WallChart &chart, const SweptPath &path) {
+WallPlan plan_wall(const WallChart &chart, const SweptPath &path, const ColumnFinder &columns) {
   WallPlan plan;
   plan.cutters = wall_cutters_of(path);
   plan.strokes = strokes_of(path, plan.cutters);
   plan.elements = wall_elements_of(chart);
   plan.e_most_mm = highest_wanted_mm(chart);
   plan.reaches.resize(plan.strokes.size());
-  const std::vector<Manner> manners = manners_of(plan.strokes);
+  const std::vector<Manner> manners = manners_of(plan.strokes, plan.cutters);
   for (std::size_t i = 0; i < plan.strokes.size(); ++i) {
     const Stroke &stroke = plan.strokes[i];
-    const Manner &manner = manners[i];
-    const double radius = plan.cutters[stroke.cutter].profile.radius_mm();
-    const double slack =
-        2.0 * stroke.offset_max_mm + 2.0 * radius * (manner.turn_rad + manner.drift_rad) + 1e-3;
+    const WallCutter &cutter = plan.cutters[stroke.cutter];
     Reach &reach = plan.reaches[i];
+    reach.low_mm = stroke.z_begin_mm + std::min(0.0, stroke.z_rise_mm) + cutter.lowest_mm;
+    reach.high_mm = stroke.z_begin_mm + std::max(0.0, stroke.z_rise_mm) + cutter.highest_mm;
+    reach.begins_smoothly = manners[i].begins_smoothly;
+    reach.ends_smoothly = i + 1 < manners.size() && manners[i + 1].begins_smoothly;
     reach.first = static_cast<std::uint32_t>(plan.meetings.size());
-    for (std::size_t k = 0; k < plan.elements.size(); ++k) {
-      const WallElement &element = plan.elements[k];
-      if (!is_near(element, stroke, radius + std::max(0.0, plan.e_most_mm) + stroke.offset_max_mm))
-        continue;
-      Meeting meeting;
-      meeting.element = static_cast<std::uint32_t>(k);
-      const bool is_plain = manner.is_plain && manner.turn_rad < kSmoothTurn_rad;
-      meeting.faces_left = !is_plain || can_face(element, stroke, 1.0, radius, slack, plan.e_most_mm);
-      meeting.faces_right = !is_plain || can_face(element, stroke, -1.0, radius, slack, plan.e_most_mm);
-      meeting.may_cross = may_cross(element, stroke, radius);
-      reach.faces_left |= meeting.faces_left || meeting.may_cross;
-      reach.faces_right |= meeting.faces_right || meeting.may_cross;
-      plan.meetings.push_back(meeting);
-    }
+    add_meetings(plan, stroke, manners[i]);
     reach.count = static_cast<std::uint32_t>(plan.meetings.size()) - reach.first;
-    if (i > 0)
-      reach.begins_quietly = plan.reaches[i - 1].ends_quietly =
-          is_quiet_joint(plan.strokes[i - 1], stroke, manners[i - 1], manner);
+    for (const WallSide side : kWallSides)
+      reach.passing[static_cast<std::size_t>(side)] = plan_passing(plan, chart, columns, manners, i, side);
   }
   return plan;
 }

@@ -1,7 +1,7 @@
 // Which strokes can touch which outline elements at all: worked out once for all rows.
 #pragma once
 
-#include "sweep_wall_stroke.h"
+#include "sweep_wall_manner.h"
 #include "sweep_wall_window.h"
 
 #include <vector>
@@ -16,12 +16,25 @@ struct Meeting {
   bool faces(WallSide side) const { return side == WallSide::left ? faces_left : faces_right; }
 };
 
+/// Columns of the chart, end left out.
+struct ColumnSpan {
+  std::uint32_t begin = 0, end = 0;
+};
+
+/// What the rows wholly within a stroke's height need of it, on one side of its motion.
+enum class Passing : std::uint8_t {
+  any,      ///< must be followed row by row
+  idle,     ///< shows them no contact, and its neighbours go on from it smoothly
+  straight, ///< where it is a cylinder it cuts them along `spans`, and nowhere else
+};
+
 struct Reach {
   std::uint32_t first = 0, count = 0; ///< range of WallPlan::meetings
-  bool faces_left = false, faces_right = false;
-  bool begins_quietly = false; ///< the joint with the stroke before is level and nearly tangent
-  bool ends_quietly = false;
-  bool faces(WallSide side) const { return side == WallSide::left ? faces_left : faces_right; }
+  double low_mm = 0, high_mm = 0;     ///< no row below or above is cut
+  bool begins_smoothly = false;       ///< goes on from the stroke before, closed and nearly tangent
+  bool ends_smoothly = false;
+  std::array<Passing, 2> passing{Passing::any, Passing::any};     ///< by WallSide
+  std::array<std::uint32_t, 2> first_span{0, 0}, last_span{0, 0}; ///< by WallSide: range of WallPlan::spans
 };
 
 /// All that a chart's rows share.
@@ -31,12 +44,10 @@ struct WallPlan {
   std::vector<WallElement> elements;
   std::vector<Reach> reaches; ///< of each stroke
   std::vector<Meeting> meetings;
+  std::vector<ColumnSpan> spans;
   double e_most_mm = 0; ///< entries above this need not be found
 };
 
-inline constexpr double kSmoothTurn_rad =
-    0.3; ///< contact directions nearer than this are joined by one window
-
-WallPlan plan_wall(const WallChart &chart, const SweptPath &path);
+WallPlan plan_wall(const WallChart &chart, const SweptPath &path, const ColumnFinder &columns);
 
 } // namespace asperity

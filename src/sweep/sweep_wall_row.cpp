@@ -10,7 +10,6 @@ namespace asperity {
 
 namespace {
 
-constexpr double kSamePlace_mm = 1e-9; ///< a joint closer than this is closed
 constexpr double kStill_mm = 1e-12;
 
 bool is_same_disc(const Disc &a, const Disc &b, double within_mm) {
@@ -57,35 +56,19 @@ Entry lowest_entry(const Section &section, double side, const ContactTrack &trac
 
 } // namespace
 
-WallRow::WallRow(const WallPlan &plan, const ColumnFinder &columns, WallChart &chart, std::size_t row)
-    : plan_(plan), columns_(columns), chart_(chart), z_mm_(chart.z_mm[row]),
-      envelope_(chart.envelope_mm.data() + row * chart.columns()),
-      owner_(chart.owner.data() + row * chart.columns()) {}
+WallRow::WallRow(const WallPlan &plan, const ColumnFinder &columns, const WallChart &chart, double z_mm,
+                 LaneCells &cells, std::size_t lane, SectionList &sections)
+    : plan_(plan), columns_(columns), chart_(chart), z_mm_(z_mm), cells_(cells), lane_(lane),
+      sections_(sections) {}
 
-void WallRow::cut() {
-  for (const WallSide side : kWallSides) {
-    side_ = side;
-    end_ = {};
-    for (std::size_t i = 0; i < plan_.strokes.size(); ++i)
-      follow(i);
-    close();
-  }
+void WallRow::start(WallSide side) {
+  side_ = side;
+  end_ = {};
 }
 
 void WallRow::follow(std::size_t i) {
   const Stroke &stroke = plan_.strokes[i];
-  const Reach &reach = plan_.reaches[i];
-  if (reach.count == 0)
-    return close();
-
-  // Nothing to do where the stroke shows no contact to this side's walls and both its joints are smooth.
-  if (!reach.faces(side_) && reach.begins_quietly && reach.ends_quietly) {
-    end_ = {};
-    return;
-  }
-
-  const bool was_skipped = stroke.joins_previous && !end_.is_set && i > 0 && plan_.reaches[i - 1].count > 0;
-  if (was_skipped)
+  if (stroke.joins_previous && !end_.is_set && i > 0 && plan_.reaches[i - 1].count > 0)
     recall(i - 1);
   find_sections(stroke, plan_.cutters[stroke.cutter], side_, z_mm_, sections_);
   if (sections_.count == 0)
@@ -99,7 +82,6 @@ void WallRow::follow(std::size_t i) {
   }
 }
 
-/// Sets end_ to the end of a stroke that was passed over.
 void WallRow::recall(std::size_t i) {
   const Stroke &stroke = plan_.strokes[i];
   find_sections(stroke, plan_.cutters[stroke.cutter], side_, z_mm_, sections_);
@@ -162,7 +144,7 @@ bool WallRow::meet_joint(const Section &section, std::size_t i, const Disc &begi
   }
   const bool is_shared = !stroke.has_two_sides && !plan_.strokes[end_.stroke].has_two_sides;
   const bool sees_alike =
-      is_shared || end_.stroke == i || plan_.reaches[i].begins_quietly ||
+      is_shared || end_.stroke == i || plan_.reaches[i].begins_smoothly ||
       is_same_heading(plan_.strokes[end_.stroke].plan_velocity(end_.u), stroke.plan_velocity(section.u0));
   if (!end_.is_still && sees_alike && is_smooth_joint(end_.disc, begin, is_shared))
     return !outgrows(begin) && !dwindles(begin);
@@ -196,34 +178,15 @@ bool WallRow::Seen::includes(Vec2 normal) const {
   return is_strict ? facing < 0.0 : facing <= 0.0;
 }
 
-template <class Visit> void WallRow::for_columns(const WallElement &element, Window window, Visit visit) {
-  constexpr double kEdge_mm = 1e-6; // a column on the edge of two windows belongs to both
-  const double half = element.half_length_mm + kEdge_mm;
-  const double turn = element.is_arc ? element.whole_turn_mm() : 0.0;
-  if (element.is_arc && window.high_mm - window.low_mm >= turn)
-    window = whole_window(element);
-  const int most = element.is_arc ? 1 : 0;
-  for (int k = -most; k <= most; ++k) {
-    const double shift = k * turn;
-    const double low = std::max(window.low_mm + shift - kEdge_mm, -half);
-    const double high = std::min(window.high_mm + shift + kEdge_mm, half);
-    if (low > high)
-      continue;
-    std::size_t i = std::max(columns_.first_from(element.s_middle_mm + low), element.column_begin);
-    for (; i < element.column_end && chart_.s_mm[i] <= element.s_middle_mm + high; ++i)
-      visit(i, chart_.s_mm[i] - element.s_middle_mm - shift);
-  }
-}
-
-void WallRow::lower(std::size_t column, double e, std::uint32_t owner) {
+void WallRow::lower(std::size_t column, double e, std::uint32_t by) {
   if (!(e <= chart_.band_mm))
     return;
   const auto value = static_cast<float>(std::max(e, -chart_.band_mm));
-  if (value < envelope_[column]) {
-    envelope_[column] = value;
-    owner_[column] = owner;
-  } else if (value == envelope_[column] && owner < owner_[column]) {
-    owner_[column] = owner;
+  if (value < envelope_mm(column)) {
+    envelope_mm(column) = value;
+    owner(column) = by;
+  } else if (value == envelope_mm(column) && by < owner(column)) {
+    owner(column) = by;
   }
 }
 
@@ -235,7 +198,7 @@ void WallRow::cut_disc(std::size_t i, const Disc &disc, const Seen &seen, const 
     const Window window = window_of_disc(element, disc.centre, disc.radius_mm, plan_.e_most_mm);
     if (window.is_empty())
       continue;
-    for_columns(element, window, [&](std::size_t column, double) {
+    columns_.for_columns(element, window, [&](std::size_t column, double) {
       const Ray ray{chart_.foot[column], chart_.normal[column]};
       if (seen.includes(ray.normal) || or_seen.includes(ray.normal))
         lower(column, disc_entry_mm(disc.centre, disc.radius_mm, ray), owner);
@@ -265,8 +228,8 @@ void WallRow::cut_contacts(const Section &section, std::size_t i, const Disc &be
       const ContactTrack track = track_on(element, path, plan_.e_most_mm);
       if (track.window.is_empty() || (track.is_plainly_seen && contact_side != side_))
         continue;
-      for_columns(element, track.window, [&](std::size_t column, double position) {
-        if (envelope_[column] < track.e_least_mm)
+      columns_.for_columns(element, track.window, [&](std::size_t column, double position) {
+        if (envelope_mm(column) < track.e_least_mm)
           return;
         const Ray ray{chart_.foot[column], chart_.normal[column]};
         const Entry entry = lowest_entry(section, sign_of(contact_side), track, position, ray);
@@ -288,10 +251,10 @@ void WallRow::cut_crossing(const Section &section, std::size_t i, const Disc &be
       continue;
     const WallElement &element = plan_.elements[plan_.meetings[k].element];
     const Window window = window_of_discs(element, begin.centre, end.centre, bounds.reach_mm());
-    for_columns(element, window, [&](std::size_t column, double) {
+    columns_.for_columns(element, window, [&](std::size_t column, double) {
       const Ray ray{chart_.foot[column], chart_.normal[column]};
-      if ((envelope_[column] <= -chart_.band_mm && owner_[column] <= stroke.owner) ||
-          !bounds.allow(ray, envelope_[column]))
+      if ((envelope_mm(column) <= -chart_.band_mm && owner(column) <= stroke.owner) ||
+          !bounds.allow(ray, envelope_mm(column)))
         return;
       const Entry entry = lowest_at_crossing(section, ray);
       if (entry.e_mm != kNotCut && (!stroke.has_two_sides || seen_from(i, entry.u).includes(ray.normal)))

@@ -8,32 +8,6 @@ namespace asperity {
 
 namespace {
 
-constexpr double kSame_mm = 1e-9; ///< offsets whose change stays below a picometre's thousandfold are steady
-
-/// Offset as constant + slope·h around height h.
-struct OffsetLaw {
-  Vec2 constant{0.0}, slope{0.0};
-};
-
-/// Index of the node interval that holds h: 0 below the first node, kBendNodes above the last.
-std::size_t node_interval(const std::array<double, kBendNodes> &height, double h) {
-  std::size_t i = 0;
-  while (i < kBendNodes && h > height[i])
-    ++i;
-  return i;
-}
-
-OffsetLaw offset_law(const BendNodes &node, const std::array<double, kBendNodes> &height,
-                     std::size_t interval) {
-  if (interval == 0)
-    return {node.front(), Vec2(0.0)};
-  if (interval == kBendNodes)
-    return {node.back(), Vec2(0.0)};
-  const double run = height[interval] - height[interval - 1];
-  const Vec2 slope = run > 0.0 ? (node[interval] - node[interval - 1]) / run : Vec2(0.0);
-  return {node[interval - 1] - height[interval - 1] * slope, slope};
-}
-
 /// Offset = (1-u)·B(h(u)) + u·E(h(u)), B and E linear in h, h linear in u: a parabola in u.
 void set_offset(Section &section, double h_middle) {
   const auto side = static_cast<std::size_t>(section.side);
@@ -93,6 +67,24 @@ void add(SectionList &sections, Section section, double u0, double u1) {
 }
 
 } // namespace
+
+std::size_t node_interval(const std::array<double, kBendNodes> &height, double h) {
+  std::size_t i = 0;
+  while (i < kBendNodes && h > height[i])
+    ++i;
+  return i;
+}
+
+OffsetLaw offset_law(const BendNodes &node, const std::array<double, kBendNodes> &height,
+                     std::size_t interval) {
+  if (interval == 0)
+    return {node.front(), Vec2(0.0)};
+  if (interval == kBendNodes)
+    return {node.back(), Vec2(0.0)};
+  const double run = height[interval] - height[interval - 1];
+  const Vec2 slope = run > 0.0 ? (node[interval] - node[interval - 1]) / run : Vec2(0.0);
+  return {node[interval - 1] - height[interval - 1] * slope, slope};
+}
 
 Vec2 Section::centre_at(double u) const {
   const Vec2 shift = offset + u * (offset_slope + u * offset_bend);

@@ -11,6 +11,16 @@ struct Disc {
   double radius_mm = 0, growth = 0, growth_bend = 0;
 };
 
+/// Offset as constant + slope·h around height h.
+struct OffsetLaw {
+  Vec2 constant{0.0}, slope{0.0};
+};
+
+/// Index of the node interval that holds h: 0 below the first node, kBendNodes above the last.
+std::size_t node_interval(const std::array<double, kBendNodes> &height_mm, double h_mm);
+OffsetLaw offset_law(const BendNodes &node_mm, const std::array<double, kBendNodes> &height_mm,
+                     std::size_t interval);
+
 /// Part [u0, u1] of a stroke over which the disc moves and grows smoothly.
 struct Section {
   const Stroke *stroke = nullptr;
@@ -29,6 +39,9 @@ struct Section {
   Vec2 centre_at(double u) const;
   double radius_at(double u) const;
 };
+
+/// Offsets whose change stays below a picometre's thousandfold are steady; so are ways this near to a chord.
+inline constexpr double kSame_mm = 1e-9;
 
 inline constexpr std::size_t kMostSections = 24;
 struct SectionList {

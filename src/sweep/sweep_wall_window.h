@@ -4,6 +4,7 @@
 #include "asperity/base/units.h"
 #include "asperity/chart/wall_chart.h"
 
+#include <algorithm>
 #include <cstddef>
 #include <vector>
 
@@ -51,12 +52,36 @@ Window whole_window(const WallElement &element);
 class ColumnFinder {
 public:
   explicit ColumnFinder(const WallChart &chart);
+  /// Calls visit(column, its position on the element) for all columns of an element in a window.
+  template <class Visit> void for_columns(const WallElement &element, Window window, Visit visit) const;
+
+private:
   /// First column of the chart at arc length >= s.
   std::size_t first_from(double s_mm) const;
 
-private:
   const std::vector<double> *s_mm_;
   double per_mm_ = 0.0; ///< 0 when uneven
 };
+
+template <class Visit>
+void ColumnFinder::for_columns(const WallElement &element, Window window, Visit visit) const {
+  constexpr double kEdge_mm = 1e-6; // a column on the edge of two windows belongs to both
+  const std::vector<double> &s_mm = *s_mm_;
+  const double half = element.half_length_mm + kEdge_mm;
+  const double turn = element.is_arc ? element.whole_turn_mm() : 0.0;
+  if (element.is_arc && window.high_mm - window.low_mm >= turn)
+    window = whole_window(element);
+  const int most = element.is_arc ? 1 : 0;
+  for (int k = -most; k <= most; ++k) {
+    const double shift = k * turn;
+    const double low = std::max(window.low_mm + shift - kEdge_mm, -half);
+    const double high = std::min(window.high_mm + shift + kEdge_mm, half);
+    if (low > high)
+      continue;
+    std::size_t i = std::max(first_from(element.s_middle_mm + low), element.column_begin);
+    for (; i < element.column_end && s_mm[i] <= element.s_middle_mm + high; ++i)
+      visit(i, s_mm[i] - element.s_middle_mm - shift);
+  }
+}
 
 } // namespace asperity

@@ -1,0 +1,145 @@
+// Deals each stroke to the rows together, or to each row alone.
+#include "sweep_wall_band.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace asperity {
+
+WallBand::WallBand(const WallPlan &plan, const ColumnFinder &columns, WallChart &chart, std::size_t begin,
+                   std::size_t end)
+    : plan_(plan), chart_(chart), begin_(begin) {
+  cells_.envelope_mm.resize(chart.columns() * kLanes);
+  cells_.owner.resize(chart.columns() * kLanes);
+  rows_.reserve(end - begin);
+  for (std::size_t i = 0; i < kLanes; ++i) {
+    const std::size_t row = std::min(begin + i, end - 1); // lanes beyond the last row repeat it unseen
+    z_mm_[i] = chart.z_mm[row];
+    if (begin + i < end)
+      rows_.emplace_back(plan, columns, chart, z_mm_[i], cells_, i, sections_);
+  }
+}
+
+void WallBand::cut() {
+  load();
+  for (const WallSide side : kWallSides) {
+    for (WallRow &row : rows_)
+      row.start(side);
+    for (std::size_t i = 0; i < plan_.strokes.size(); ++i)
+      pass(i, side);
+    close_all();
+  }
+  store();
+}
+
+void WallBand::load() {
+  for (std::size_t lane = 0; lane < rows_.size(); ++lane) {
+    const std::size_t first = chart_.at(0, begin_ + lane);
+    for (std::size_t i = 0; i < chart_.columns(); ++i) {
+      cells_.envelope_mm[i * kLanes + lane] = chart_.envelope_mm[first + i];
+      cells_.owner[i * kLanes + lane] = chart_.owner[first + i];
+    }
+  }
+}
+
+void WallBand::store() const {
+  for (std::size_t lane = 0; lane < rows_.size(); ++lane) {
+    const std::size_t first = chart_.at(0, begin_ + lane);
+    for (std::size_t i = 0; i < chart_.columns(); ++i) {
+      chart_.envelope_mm[first + i] = cells_.envelope_mm[i * kLanes + lane];
+      chart_.owner[first + i] = cells_.owner[i * kLanes + lane];
+    }
+  }
+}
+
+void WallBand::close_all() {
+  if (any_open_)
+    for (WallRow &row : rows_)
+      row.close();
+  any_open_ = false;
+}
+
+void WallBand::pass(std::size_t i, WallSide side) {
+  const Reach &reach = plan_.reaches[i];
+  if (reach.count == 0 || reach.low_mm > z_mm_.back() || reach.high_mm < z_mm_.front())
+    return close_all();
+  const Passing passing = reach.passing[static_cast<std::size_t>(side)];
+  if (passing == Passing::any || !is_alike(i, passing, z_mm_.front(), z_mm_.back()))
+    part(i, passing);
+  else
+    join();
+  if (passing == Passing::straight)
+    cut_straight(i, side);
+}
+
+/// Between two heights, does the cutter pass all along the stroke with nothing that changes its law?
+bool WallBand::is_alike(std::size_t i, Passing passing, double z_low_mm, double z_high_mm) const {
+  const Stroke &stroke = plan_.strokes[i];
+  const WallCutter &cutter = plan_.cutters[stroke.cutter];
+  const double low = z_low_mm - stroke.z_begin_mm - std::max(0.0, stroke.z_rise_mm);
+  const double high = z_high_mm - stroke.z_begin_mm - std::min(0.0, stroke.z_rise_mm);
+  if (!(low > cutter.lowest_mm && high < cutter.highest_mm))
+    return false;
+  return passing == Passing::idle ||
+         (low > cutter.profile.shoulder_mm() &&
+          node_interval(cutter.node_height_mm, low) == node_interval(cutter.node_height_mm, high));
+}
+
+void WallBand::join() {
+  if (any_open_)
+    for (WallRow &row : rows_)
+      row.forget();
+  any_open_ = false;
+  discs_.most_mm.fill(chart_.band_mm);
+}
+
+void WallBand::part(std::size_t i, Passing passing) {
+  const Reach &reach = plan_.reaches[i];
+  discs_.most_mm.fill(-std::numeric_limits<double>::infinity());
+  for (std::size_t lane = 0; lane < rows_.size(); ++lane) {
+    const double z = z_mm_[lane];
+    if (reach.low_mm > z || reach.high_mm < z) {
+      rows_[lane].close();
+    } else if (passing != Passing::any && is_alike(i, passing, z, z)) {
+      rows_[lane].forget();
+      discs_.most_mm[lane] = chart_.band_mm;
+    } else {
+      rows_[lane].follow(i);
+    }
+  }
+  any_open_ = true;
+}
+
+void WallBand::cut_straight(std::size_t i, WallSide side) {
+  const auto at = static_cast<std::size_t>(side);
+  const Stroke &stroke = plan_.strokes[i];
+  const Reach &reach = plan_.reaches[i];
+  if (reach.first_span[at] < reach.last_span[at]) {
+    place_discs(stroke, side);
+    const StrokeOwners owners{std::min(plan_.strokes[i - 1].owner, stroke.owner), stroke.owner};
+    for (std::uint32_t k = reach.first_span[at]; k < reach.last_span[at]; ++k)
+      lower_span(discs_, chart_, plan_.spans[k], owners, cells_);
+  }
+  if (reach.ends_smoothly)
+    return;
+  for (std::size_t lane = 0; lane < rows_.size(); ++lane)
+    if (discs_.most_mm[lane] > 0.0)
+      rows_[lane].recall(i);
+  any_open_ = true;
+}
+
+void WallBand::place_discs(const Stroke &stroke, WallSide side) {
+  const auto at = static_cast<std::size_t>(side);
+  const WallCutter &cutter = plan_.cutters[stroke.cutter];
+  Lanes begin_height, end_height;
+  for (std::size_t i = 0; i < kLanes; ++i) {
+    begin_height[i] = z_mm_[i] - stroke.z_begin_mm;
+    end_height[i] = begin_height[i] - stroke.z_rise_mm;
+  }
+  add_bend(stroke.begin[at], cutter, stroke.from, begin_height, discs_.x_mm, discs_.y_mm);
+  add_bend(stroke.end[at], cutter, stroke.from + stroke.along, end_height, discs_.end_x_mm, discs_.end_y_mm);
+  discs_.radius_mm = cutter.profile.radius_mm();
+  set_contacts(discs_, side);
+}
+
+} // namespace asperity

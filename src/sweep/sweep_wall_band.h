@@ -1,0 +1,42 @@
+// A few neighbouring rows of a wall chart under every stroke of the path.
+#pragma once
+
+#include "sweep_wall_lanes.h"
+#include "sweep_wall_row.h"
+
+namespace asperity {
+
+/// Follows the path once for walls on its left and once for walls on its right. Strokes that all rows see
+/// alike are cut for all of them together; the rest row by row. A row's result does not depend on its
+/// neighbours.
+class WallBand {
+public:
+  /// Rows begin..end of the chart, kLanes at most.
+  WallBand(const WallPlan &plan, const ColumnFinder &columns, WallChart &chart, std::size_t begin,
+           std::size_t end);
+  void cut();
+
+private:
+  void load();
+  void store() const;
+  void pass(std::size_t stroke, WallSide side);
+  bool is_alike(std::size_t stroke, Passing passing, double z_low_mm, double z_high_mm) const;
+  /// All rows go on together, or each as it must; says in discs_ which lanes a straight stroke cuts.
+  void join();
+  void part(std::size_t stroke, Passing passing);
+  void cut_straight(std::size_t stroke, WallSide side);
+  void place_discs(const Stroke &stroke, WallSide side);
+  void close_all();
+
+  const WallPlan &plan_;
+  WallChart &chart_;
+  std::size_t begin_;
+  Lanes z_mm_;
+  LaneCells cells_;
+  SectionList sections_;
+  std::vector<WallRow> rows_;
+  LaneDiscs discs_;
+  bool any_open_ = false; ///< some row remembers where its path ended
+};
+
+} // namespace asperity
