@@ -278,9 +278,7 @@ void Walker::add_swept(std::uint32_t index, const std::vector<Station> &stations
   while (from + 1 < stations.size()) {
     const std::size_t to = last_in_line(stations, from);
     const Station &a = stations[from], &b = stations[to];
-    const bool whole = a.u == 0.0 && b.u == 1.0;
-    record_.swept.pieces.push_back({whole ? piece.curve : piece.curve.portion(a.u, b.u), a.offset, b.offset,
-                                    index, cutter, from > 0 || joins});
+    record_.swept.add({piece.curve, a.offset, b.offset, index, cutter, from > 0 || joins}, a.u, b.u);
     from = to;
   }
 }

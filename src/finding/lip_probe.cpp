@@ -48,14 +48,16 @@ SweptPath pieces_near(const SweptPath &path, Vec2 p, double reach_mm, double z_h
   near.cutters = path.cutters;
   bool kept_previous = false;
   for (const SweptPiece &piece : path.pieces) {
-    const Vec3 middle = piece.curve.point(0.5);
-    const double half = 0.5 * piece.curve.length_mm();
-    const double bend = std::abs(piece.begin.axial_mm) + std::abs(piece.end.axial_mm);
+    const Curve curve = path.curve(piece);
+    const Vec3 middle = curve.point(0.5);
+    const double half = 0.5 * curve.length_mm();
+    const double bend =
+        std::abs(path.begin_offset(piece).axial_mm()) + std::abs(path.end_offset(piece).axial_mm());
     const double radius = path.cutters[piece.cutter].profile.radius_mm();
     const bool keep =
         glm::length(plan(middle) - p) - half <= radius + reach_mm && middle.z - half - bend <= z_high_mm;
     if (keep) {
-      near.pieces.push_back(piece);
+      near.add(path.bent(piece));
       near.pieces.back().joins_previous = piece.joins_previous && kept_previous;
     }
     kept_previous = keep;

@@ -51,10 +51,14 @@ Vec3 Curve::velocity(double u) const {
 }
 
 Curve Curve::portion(double u0, double u1) const {
-  Curve part = *this;
   // The ends as given, so that pieces cut from one curve join without a rounding step.
-  part.begin = u0 == 0.0 ? begin : point(u0);
-  part.end = u1 == 1.0 ? end : point(u1);
+  return portion(u0, u1, u0 == 0.0 ? begin : point(u0), u1 == 1.0 ? end : point(u1));
+}
+
+Curve Curve::portion(double u0, double u1, Vec3 part_begin, Vec3 part_end) const {
+  Curve part = *this;
+  part.begin = part_begin;
+  part.end = part_end;
   if (is_line())
     return part;
   part.centre = centre + u0 * rise;

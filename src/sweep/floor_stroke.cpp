@@ -24,18 +24,19 @@ constexpr double kLargestSweep_rad = 0.25 * kPi;
 /// At sharper turns neighbours do not share out their cells.
 constexpr double kLeastCosine = 0.5;
 
-Vec3 offset_of(const AxisOffset &offset) {
-  const Vec2 p = 0.5 * (offset.left[0] + offset.right[0]);
-  return {p.x, p.y, offset.axial_mm};
+Vec3 offset_of(const PackedOffset &offset) {
+  const Vec2 p = 0.5 * (offset.left(0) + offset.right(0));
+  return {p.x, p.y, offset.axial_mm()};
 }
 
 /// The bent tip's path: the commanded curve and an offset that changes evenly.
 struct BentPath {
-  const Curve &curve;
+  Curve curve;
   Vec3 begin_offset, end_offset;
 
-  explicit BentPath(const SweptPiece &piece)
-      : curve(piece.curve), begin_offset(offset_of(piece.begin)), end_offset(offset_of(piece.end)) {}
+  BentPath(const SweptPath &path, const SweptPiece &piece)
+      : curve(path.curve(piece)), begin_offset(offset_of(path.begin_offset(piece))),
+        end_offset(offset_of(path.end_offset(piece))) {}
   Vec3 point(double u) const {
     const Vec3 p = u == 0.0 ? curve.begin : u == 1.0 ? curve.end : curve.point(u);
     return p + begin_offset + u * (end_offset - begin_offset);
@@ -51,10 +52,10 @@ Vec2 arc_tangent(const FloorStroke &arc, Vec2 end) {
 /// Collects the strokes of one piece after the other.
 class StrokeList {
 public:
-  StrokeList(const SweptPath &path, std::size_t begin, std::size_t end) {
+  StrokeList(const SweptPath &path, std::size_t begin, std::size_t end) : path_(path) {
     strokes_.reserve(end - begin);
     if (begin > 0) {
-      end_ = BentPath(path.pieces[begin - 1]).point(1.0);
+      end_ = BentPath(path, path.pieces[begin - 1]).point(1.0);
       cutter_ = path.pieces[begin - 1].cutter;
     }
     for (std::size_t i = begin; i < end; ++i)
@@ -64,14 +65,14 @@ public:
 
 private:
   void add(const SweptPiece &piece) {
-    const BentPath path(piece);
+    const BentPath path(path_, piece);
     const Vec3 begin = path.point(0.0);
     joined_ = piece.joins_previous && cutter_ == piece.cutter && glm::distance(begin, end_) <= kJoined_mm;
     piece_ = &piece;
     cutter_ = piece.cutter;
-    if (piece.curve.is_line())
+    if (piece.is_line())
       add_line(begin, path.point(1.0));
-    else if (piece.curve.is_plan_arc())
+    else if (path.curve.is_plan_arc())
       add_plan_arc(path);
     else
       add_chords(path);
@@ -178,6 +179,7 @@ private:
     strokes_.push_back(stroke);
   }
 
+  const SweptPath &path_;
   std::vector<FloorStroke> strokes_;
   const SweptPiece *piece_ = nullptr;
   bool joined_ = false;

@@ -63,7 +63,7 @@ double largest_mm(const BendNodes &nodes) {
 }
 
 /// Everything but the plan shape: heights, offsets, names.
-Stroke stroke_frame(const SweptPiece &piece, double u0, double u1, double z0, double z1,
+Stroke stroke_frame(const BentPiece &piece, double u0, double u1, double z0, double z1,
                     const WallCutter &cutter) {
   Stroke stroke;
   const double axial_rise = piece.end.axial_mm - piece.begin.axial_mm;
@@ -86,7 +86,7 @@ Stroke stroke_frame(const SweptPiece &piece, double u0, double u1, double z0, do
   return stroke;
 }
 
-void add_chord(const SweptPiece &piece, double u0, double u1, const WallCutter &cutter,
+void add_chord(const BentPiece &piece, double u0, double u1, const WallCutter &cutter,
                std::vector<Stroke> &strokes) {
   const Vec3 begin = piece.curve.point(u0), end = piece.curve.point(u1);
   Stroke stroke = stroke_frame(piece, u0, u1, begin.z, end.z, cutter);
@@ -101,7 +101,7 @@ void add_chord(const SweptPiece &piece, double u0, double u1, const WallCutter &
   strokes.push_back(stroke);
 }
 
-void add_plan_arc(const SweptPiece &piece, const WallCutter &cutter, std::vector<Stroke> &strokes) {
+void add_plan_arc(const BentPiece &piece, const WallCutter &cutter, std::vector<Stroke> &strokes) {
   const Curve &curve = piece.curve;
   const int parts = std::max(1, static_cast<int>(std::ceil(std::abs(curve.sweep_rad) / kMostSweep_rad)));
   const double turn = cross(plan(curve.axis_x), plan(curve.axis_y)) < 0.0 ? -1.0 : 1.0;
@@ -122,7 +122,7 @@ void add_plan_arc(const SweptPiece &piece, const WallCutter &cutter, std::vector
 /// Chords of an arc outside the XY plane. Its plan view turns back where the angle is a multiple of 90
 /// degrees: no chord may straddle such a place, since the wall changes sides there. A chord of angle a leaves
 /// its arc by radius·a²/8.
-void add_chords(const SweptPiece &piece, const WallCutter &cutter, std::vector<Stroke> &strokes) {
+void add_chords(const BentPiece &piece, const WallCutter &cutter, std::vector<Stroke> &strokes) {
   const Curve &curve = piece.curve;
   const double step = std::sqrt(8.0 * kChord_mm / std::max(curve.radius_mm, kChord_mm));
   const double quarter = 0.5 * kPi, end = curve.start_rad + curve.sweep_rad;
@@ -164,7 +164,8 @@ std::vector<WallCutter> wall_cutters_of(const SweptPath &path) {
 std::vector<Stroke> strokes_of(const SweptPath &path, const std::vector<WallCutter> &cutters) {
   std::vector<Stroke> strokes;
   strokes.reserve(path.pieces.size());
-  for (const SweptPiece &piece : path.pieces) {
+  for (const SweptPiece &packed : path.pieces) {
+    const BentPiece piece = path.bent(packed);
     const WallCutter &cutter = cutters[piece.cutter];
     const Curve &curve = piece.curve;
     if (curve.is_line()) {

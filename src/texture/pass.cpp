@@ -29,7 +29,7 @@ SweptPath Pass::swept(const std::vector<SweptCutter> &cutters) const {
   path.cutters = cutters;
   path.pieces.reserve(parts.size());
   for (const PassPart *part : parts) {
-    path.pieces.push_back(part->piece);
+    path.add(part->piece);
     path.pieces.back().owner = static_cast<std::uint32_t>(path.pieces.size() - 1);
   }
   path.pieces.front().joins_previous = false;

@@ -22,8 +22,8 @@ AxisOffset between(const AxisOffset &begin, const AxisOffset &end, double u) {
   return offset;
 }
 
-SweptPiece portion_of(const SweptPiece &piece, double u0, double u1) {
-  SweptPiece part = piece;
+BentPiece portion_of(const BentPiece &piece, double u0, double u1) {
+  BentPiece part = piece;
   part.curve = piece.curve.portion(u0, u1);
   part.begin = u0 == 0 ? piece.begin : between(piece.begin, piece.end, u0);
   part.end = u1 == 1 ? piece.end : between(piece.begin, piece.end, u1);
@@ -43,7 +43,7 @@ Vec2 heading(const Curve &curve, double u) {
   return length > 0 ? v / length : Vec2(0.0);
 }
 
-double largest_bend_mm(const SweptPiece &piece) {
+double largest_bend_mm(const BentPiece &piece) {
   double most = 0;
   for (const AxisOffset *offset : {&piece.begin, &piece.end})
     for (std::size_t i = 0; i < kBendNodes; ++i)
@@ -83,21 +83,23 @@ bool runs_on(const PassPart &before, const PassPart &after) {
 }
 
 /// A cheap box round the whole piece, never smaller than that of its parts.
-bool may_reach(const SweptPiece &piece, const SweptCutter &cutter, const Region &region, double reach_mm) {
-  const Curve &curve = piece.curve;
+bool may_reach(const SweptPath &path, const SweptPiece &piece, const Region &region, double reach_mm) {
+  const SweptCutter &cutter = path.cutters[piece.cutter];
+  const PackedOffset &begin = path.begin_offset(piece), &end = path.end_offset(piece);
   // An arc stays within its diameter of its ends, and the boxes of its parts stand out by half a radius at
   // most.
-  const double bulge = curve.is_line() ? 0.0 : 2.5 * curve.radius_mm;
-  const double reach = cutter.profile.radius_mm() + reach_mm + largest_bend_mm(piece) + bulge;
-  const double rise = std::max(std::abs(piece.begin.axial_mm), std::abs(piece.end.axial_mm)) +
-                      (curve.is_plan_arc() ? 0.0 : bulge);
-  const Vec3 low = glm::min(curve.begin, curve.end), high = glm::max(curve.begin, curve.end);
+  const double bulge = piece.is_line() ? 0.0 : 2.5 * path.arcs[piece.arc].radius_mm;
+  const double reach =
+      cutter.profile.radius_mm() + reach_mm + std::max(begin.plan_bound_mm(), end.plan_bound_mm()) + bulge;
+  const double rise = std::max(std::abs(begin.axial_mm()), std::abs(end.axial_mm())) +
+                      (piece.is_line() || path.arcs[piece.arc].is_plan_arc() ? 0.0 : bulge);
+  const Vec3 low = glm::min(piece.begin, piece.end), high = glm::max(piece.begin, piece.end);
   return high.x + reach >= region.low.x && low.x - reach <= region.high.x && high.y + reach >= region.low.y &&
          low.y - reach <= region.high.y && low.z - rise <= region.z_high_mm &&
          high.z + rise + cutter.flute_length_mm >= region.z_low_mm;
 }
 
-void add_parts(const SweptPiece &piece, const PathPiece &timed, bool follows, std::vector<PassPart> &parts) {
+void add_parts(const BentPiece &piece, const PathPiece &timed, bool follows, std::vector<PassPart> &parts) {
   const int count =
       std::max(1, static_cast<int>(std::ceil(std::abs(piece.curve.sweep_rad) / kMostSweep_rad)));
   for (int i = 0; i < count; ++i) {
@@ -118,15 +120,15 @@ std::vector<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept, 
   std::vector<PassPart> parts;
   bool follows = false; // the piece before has left its parts
   for (const SweptPiece &piece : swept.pieces) {
-    const bool reaches = may_reach(piece, swept.cutters[piece.cutter], region, reach_mm);
+    const bool reaches = may_reach(swept, piece, region, reach_mm);
     if (reaches)
-      add_parts(piece, path.pieces[piece.owner], follows, parts);
+      add_parts(swept.bent(piece), path.pieces[piece.owner], follows, parts);
     follows = reaches;
   }
   return parts;
 }
 
-Vec2 bend_mm(const SweptPiece &piece, const SweptCutter &cutter, double u, double height_mm, bool right) {
+Vec2 bend_mm(const BentPiece &piece, const SweptCutter &cutter, double u, double height_mm, bool right) {
   const auto &begin = right ? piece.begin.right : piece.begin.left;
   const auto &end = right ? piece.end.right : piece.end.left;
   const auto at = [&](std::size_t i) { return begin[i] + u * (end[i] - begin[i]); };

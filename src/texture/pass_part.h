@@ -11,7 +11,7 @@ namespace asperity {
 
 /// A swept piece, or part of one, that turns by no more than a radian.
 struct PassPart {
-  SweptPiece piece;
+  BentPiece piece;
   const PathPiece *timed = nullptr;
   Stretch stretch; ///< of the timed piece
   double plan_length_mm = 0;
@@ -40,6 +40,6 @@ std::vector<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept, 
 
 /// Offset of the bent axis in plan at a height above the tip, u between the piece's ends; `right`: as it
 /// holds for a wall to the right of the motion.
-Vec2 bend_mm(const SweptPiece &piece, const SweptCutter &cutter, double u, double height_mm, bool right);
+Vec2 bend_mm(const BentPiece &piece, const SweptCutter &cutter, double u, double height_mm, bool right);
 
 } // namespace asperity

@@ -37,13 +37,13 @@ double mark_pitch_mm(const WallChart &chart, const TextureSource &source) {
   for (const SweptPiece &piece : source.swept.pieces) {
     const PathPiece &timed = source.path.pieces[piece.owner];
     const SweptCutter &cutter = source.swept.cutters[piece.cutter];
-    const Vec3 tip = piece.curve.point(0.5);
-    const Vec2 motion = plan(piece.curve.velocity(0.5));
+    const Curve curve = source.swept.curve(piece);
+    const Vec3 tip = curve.point(0.5);
+    const Vec2 motion = plan(curve.velocity(0.5));
     if (timed.kind != MoveKind::feed || motion == Vec2(0.0) || !touches(chart, cutter, tip))
       continue;
     Moment moment = moment_at(timed, 0.5);
-    moment.plan_speed_mm_per_s =
-        timed.feed_mm_per_s * glm::length(motion) / glm::length(piece.curve.velocity(0.5));
+    moment.plan_speed_mm_per_s = timed.feed_mm_per_s * glm::length(motion) / glm::length(curve.velocity(0.5));
     const OutlineElement &element = nearest_element(chart.outline, plan(tip));
     const double bend = element.is_arc() ? 1.0 / element.radius_mm() : 0.0;
     const double wall_per_mm = (element.sweep_rad > 0) != chart.inside ? bend : -bend;

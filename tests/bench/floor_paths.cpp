@@ -60,11 +60,11 @@ SweptPath path_of(const FloorCase &job) {
     for (int i = 0; i < job.moves_per_line; ++i) {
       const bool is_back = line % 2 == 1;
       const int from = is_back ? job.moves_per_line - i : i, to = is_back ? from - 1 : from + 1;
-      SweptPiece piece;
+      BentPiece piece;
       piece.curve = Curve::line(tip_at(job, line, from), tip_at(job, line, to));
       piece.owner = static_cast<std::uint32_t>(path.pieces.size());
       piece.joins_previous = i > 0;
-      path.pieces.push_back(piece);
+      path.add(piece);
     }
   return path;
 }

@@ -44,11 +44,11 @@ WallSource wall_source() {
     piece.turn = SpindleTurn::clockwise;
     piece.tool = 1;
     piece.kind = MoveKind::feed;
-    SweptPiece bent;
+    BentPiece bent;
     bent.curve = piece.curve;
     bent.owner = std::uint32_t(lap);
     made.path.pieces.push_back(piece);
-    made.swept.pieces.push_back(bent);
+    made.swept.add(bent);
   }
   return made;
 }

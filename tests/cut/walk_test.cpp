@@ -92,7 +92,9 @@ TEST(Walk, WithoutBendingThePathIsSweptAsCommanded) {
   const CutRecord record = walk(job, climb_pass());
   for (const SweptPiece &piece : record.swept.pieces)
     for (std::size_t i = 0; i < kBendNodes; ++i)
-      EXPECT_EQ(glm::length(piece.begin.right[i]) + glm::length(piece.end.left[i]), 0.0);
+      EXPECT_EQ(glm::length(record.swept.begin_offset(piece).right(i)) +
+                    glm::length(record.swept.end_offset(piece).left(i)),
+                0.0);
   EXPECT_EQ(record.swept.pieces.size(), 1U) << "a straight unbent move stays one piece";
 }
 
@@ -145,8 +147,8 @@ TEST(Walk, LostMotionShiftsThePathAgainstItsDirection) {
   job.machine.backlash_mm = {0.05, 0.0, 0.0};
   const CutRecord record =
       walk(job, {straight({70, -3, 0}, {-10, -3, 0}, 30, 0), straight({-10, -3, 0}, {70, -3, 0}, 30, 3)});
-  EXPECT_NEAR(record.swept.pieces.front().end.left[0].x, 0.025, 1e-12);
-  EXPECT_NEAR(record.swept.pieces.back().end.left[0].x, -0.025, 1e-12);
+  EXPECT_NEAR(record.swept.end_offset(record.swept.pieces.front()).left(0).x, 0.025, 1e-12);
+  EXPECT_NEAR(record.swept.end_offset(record.swept.pieces.back()).left(0).x, -0.025, 1e-12);
 }
 
 } // namespace

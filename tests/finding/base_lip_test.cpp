@@ -26,12 +26,8 @@ Scene cut_rim(const Cutter &cutter, const std::vector<double> &tips, double swee
     const Curve curve = Curve::plan_arc(begin, end, {10, 20}, sweep_rad);
     scene.path.pieces.push_back(feed_piece(curve, static_cast<std::uint32_t>(11 + k)));
     for (int part = 0; part < kParts; ++part)
-      scene.cut.swept.pieces.push_back({curve.portion(double(part) / kParts, double(part + 1) / kParts),
-                                        {},
-                                        {},
-                                        static_cast<std::uint32_t>(k),
-                                        0,
-                                        part > 0});
+      scene.cut.swept.add({curve, {}, {}, static_cast<std::uint32_t>(k), 0, part > 0}, double(part) / kParts,
+                          double(part + 1) / kParts);
   }
   sweep_wall(scene.wall(), scene.cut.swept, 0, Progress{});
   return scene;
@@ -79,9 +75,9 @@ TEST(BaseLip, APartOfTheWayRoundIsGivenAsShareAndAngles) {
   // A second, lower pass over 270 degrees, clockwise from 0.
   const Scene lower = cut_rim(flat_cutter(), {-0.2}, -1.5 * kPi);
   scene.path.pieces.push_back(lower.path.pieces[0]);
-  for (SweptPiece piece : lower.cut.swept.pieces) {
-    piece.owner = 1;
-    scene.cut.swept.pieces.push_back(piece);
+  for (const SweptPiece &piece : lower.cut.swept.pieces) {
+    scene.cut.swept.add(lower.cut.swept.bent(piece));
+    scene.cut.swept.pieces.back().owner = 1;
   }
   sweep_wall(scene.wall(), scene.cut.swept, 0, Progress{});
   const FoundList found = find_base_lips(scene.evidence());

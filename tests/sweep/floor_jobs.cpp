@@ -46,13 +46,13 @@ void add(SweptPath &path, const Curve &curve, bool joins_previous) {
 
 void add(SweptPath &path, const Curve &curve, const AxisOffset &begin, const AxisOffset &end,
          bool joins_previous) {
-  SweptPiece piece;
+  BentPiece piece;
   piece.curve = curve;
   piece.begin = begin;
   piece.end = end;
   piece.owner = static_cast<std::uint32_t>(path.pieces.size());
   piece.joins_previous = joins_previous;
-  path.pieces.push_back(piece);
+  path.add(piece);
 }
 
 FloorChart square_chart(double half_mm, double spacing_mm, double base_mm) {
@@ -89,7 +89,7 @@ SweptPath wandering_path(const CutterProfile &profile, unsigned number, int piec
     } else {
       add(path, Curve::line(at, at + Vec3(length * along, rise)), bend, next, i > 0);
     }
-    at = path.pieces.back().curve.end;
+    at = path.pieces.back().end;
     bend = next;
   }
   return path;

@@ -2,6 +2,7 @@
 #include "asperity/base/units.h"
 #include "asperity/sweep/sweep_floor.h"
 
+#include "sweep/changed_path.h"
 #include "sweep/floor_jobs.h"
 
 #include <gtest/gtest.h>
@@ -115,8 +116,7 @@ TEST(FloorProperty, MorePassesNeverRaiseTheFloor) {
 TEST(FloorProperty, AMirroredPathLeavesAMirroredFloor) {
   for (const NamedProfile &cutter : all_profiles()) {
     const SweptPath path = wandering_path(cutter.profile, 31, 90, 0.5, 0.2, 0.01);
-    SweptPath mirrored = path;
-    for (SweptPiece &piece : mirrored.pieces) {
+    const SweptPath mirrored = changed(path, [](BentPiece &piece) {
       for (Vec3 *p : {&piece.curve.begin, &piece.curve.end, &piece.curve.centre})
         p->x = -p->x;
       piece.curve.start_rad = kPi - piece.curve.start_rad;
@@ -127,7 +127,7 @@ TEST(FloorProperty, AMirroredPathLeavesAMirroredFloor) {
           offset->left[node].x = -offset->left[node].x;
           offset->right[node].x = -offset->right[node].x;
         }
-    }
+    });
     FloorChart expected = swept(path);
     for (std::size_t j = 0; j < expected.ny; ++j)
       std::reverse(expected.envelope_mm.begin() + std::ptrdiff_t(j * expected.nx),

@@ -20,7 +20,7 @@ Vec3 mean_offset(const AxisOffset &offset) {
 
 /// What one moment of one piece leaves of the cell.
 struct Moment {
-  const SweptPiece &piece;
+  const BentPiece &piece;
   const CutterProfile &profile;
   Vec2 cell;
 
@@ -102,7 +102,7 @@ SweptPath scaled(SweptPath path, double by) {
 Contact reference_contact(const SweptPath &path, Vec2 cell) {
   Contact least{kInfinity, 0.0};
   for (const SweptPiece &piece : path.pieces)
-    least = lower_of(least, reference_of_piece({piece, path.cutters[piece.cutter].profile, cell}));
+    least = lower_of(least, reference_of_piece({path.bent(piece), path.cutters[piece.cutter].profile, cell}));
   return least;
 }
 

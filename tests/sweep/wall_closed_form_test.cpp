@@ -1,4 +1,5 @@
 // Walls whose shape plane geometry gives in a line: circles, chords, grooves, fillets, lips, ramps.
+#include "sweep/changed_path.h"
 #include "wall_jobs.h"
 
 #include "asperity/base/units.h"
@@ -90,12 +91,11 @@ TEST(SweepWall, StandingCutterDipsAWitnessGroove) {
   PathMaker maker(cutter);
   const double y = -5.0 - kCutterRadius_mm;
   maker.start({-8, y, z}).line_to({1.0, y, z}).line_to({1.0, y, z}).line_to({8, y, z});
-  SweptPath path = maker.path();
-  SweptPiece &dwell = path.pieces[1];
-  for (Vec2 &node : dwell.end.left)
-    node = {0.0, dip};
-  dwell.end.right = dwell.end.left;
-  path.pieces[2].joins_previous = false;
+  const SweptPath path = changed(maker.path(), [&](BentPiece &piece) {
+    if (piece.owner == 1)
+      piece.end.left.fill({0.0, dip}), piece.end.right.fill({0.0, dip});
+    piece.joins_previous &= piece.owner != 2;
+  });
   const WallChart chart = swept(make_wall_chart(outline, false, z + 0.1, z + 0.3, spacing), path);
   double lowest = 1.0;
   int groove_columns = 0;

@@ -1,6 +1,8 @@
 // Laps of small parts from the clock workshop, bent at random.
 #include "wall_jobs.h"
 
+#include "sweep/changed_path.h"
+
 #include "asperity/base/units.h"
 
 #include <algorithm>
@@ -108,11 +110,11 @@ PathMaker &PathMaker::start(Vec3 at) {
 }
 
 PathMaker &PathMaker::curve(const Curve &curve) {
-  SweptPiece piece;
+  BentPiece piece;
   piece.curve = curve;
   piece.owner = static_cast<std::uint32_t>(path_.pieces.size());
   piece.joins_previous = !path_.pieces.empty() && glm::length(curve.begin - at_) < 1e-9;
-  path_.pieces.push_back(piece);
+  path_.add(piece);
   at_ = curve.end;
   return *this;
 }
@@ -137,7 +139,7 @@ PathMaker &PathMaker::bend(std::mt19937 &random, double most_mm) {
     return offset;
   };
   AxisOffset at = one(0.0);
-  for (SweptPiece &piece : path_.pieces) {
+  path_ = changed(path_, [&](BentPiece &piece) {
     piece.begin = at;
     // Level stretches keep their height; half of the joints keep their offset.
     at = draw(random) > 0.0 ? one(0.3 * draw(random)) : at;
@@ -147,7 +149,7 @@ PathMaker &PathMaker::bend(std::mt19937 &random, double most_mm) {
       at.right = at.left;
     }
     piece.end = at;
-  }
+  });
   return *this;
 }
 

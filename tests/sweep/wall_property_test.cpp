@@ -1,4 +1,5 @@
 // Things always true of a swept wall: order, repetition, mirror, splitting and threads do not matter.
+#include "sweep/changed_path.h"
 #include "wall_jobs.h"
 
 #include "asperity/sweep/sweep_wall.h"
@@ -56,15 +57,15 @@ SweptPath split(const SweptPath &path, int parts) {
     offset.axial_mm = a.axial_mm + u * (b.axial_mm - a.axial_mm);
     return offset;
   };
-  for (const SweptPiece &piece : path.pieces)
+  for (const SweptPiece &packed : path.pieces)
     for (int i = 0; i < parts; ++i) {
-      SweptPiece part = piece;
+      const BentPiece piece = path.bent(packed);
+      BentPiece part = piece;
       const double u0 = double(i) / parts, u1 = double(i + 1) / parts;
-      part.curve = piece.curve.portion(u0, u1);
       part.begin = between(piece.begin, piece.end, u0);
       part.end = between(piece.begin, piece.end, u1);
       part.joins_previous = i > 0 || piece.joins_previous;
-      result.pieces.push_back(part);
+      result.add(part, u0, u1);
     }
   return result;
 }
@@ -132,13 +133,12 @@ TEST(SweepWallProperty, ResultBitsDoNotDependOnThreads) {
 TEST(SweepWallProperty, MirroredJobCutsAMirroredWall) {
   const SweptPath path = lap_of(WallKind::rectangle_outside, CutterShape::ball, 0.5, -2.0, 0.01, 0.02, 3);
   const Outline outline = Outline::rounded_rectangle({0, 0}, 12.0, 8.0, 1.0);
-  SweptPath moved = path, mirrored;
-  for (SweptPiece &piece : moved.pieces)
+  const SweptPath moved = changed(path, [](BentPiece &piece) {
     piece.curve = piece.curve.moved_by({-1, 0, 0});
-  mirrored.cutters = path.cutters;
+  });
   const auto flip = [](Vec3 p) { return Vec3(-p.x, p.y, p.z); };
-  for (SweptPiece piece : moved.pieces) {
-    const Curve &c = piece.curve;
+  const SweptPath mirrored = changed(moved, [&](BentPiece &piece) {
+    const Curve c = piece.curve;
     piece.curve = c.is_line()
                       ? Curve::line(flip(c.begin), flip(c.end))
                       : Curve::plan_arc(flip(c.begin), flip(c.end), plan(flip(c.centre)), -c.sweep_rad);
@@ -149,8 +149,7 @@ TEST(SweepWallProperty, MirroredJobCutsAMirroredWall) {
         offset->right[i].x *= -1;
       }
     }
-    mirrored.pieces.push_back(piece);
-  }
+  });
 
   // Under the mirror s goes to s_flip - s, where s_flip is the place of the outline's mirrored start.
   double s_flip = 0.0;

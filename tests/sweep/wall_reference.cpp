@@ -22,7 +22,7 @@ Vec2 read_nodes(const std::array<Vec2, kBendNodes> &node, const std::array<doubl
 }
 
 /// e of the disc at u, or kNone: the defining formula, line by line.
-double e_at(const SweptPiece &piece, const SweptCutter &cutter, Vec2 foot, Vec2 normal, double z, double u) {
+double e_at(const BentPiece &piece, const SweptCutter &cutter, Vec2 foot, Vec2 normal, double z, double u) {
   const Vec3 tip = piece.curve.point(u), velocity = piece.curve.velocity(u);
   const double h = z - (tip.z + (1.0 - u) * piece.begin.axial_mm + u * piece.end.axial_mm);
   if (h < 0.0 || h > cutter.flute_length_mm)
@@ -70,7 +70,7 @@ template <class F> double golden(const F &f, double low, double high) {
   return best;
 }
 
-double piece_e_mm(const SweptPiece &piece, const SweptCutter &cutter, Vec2 foot, Vec2 normal, double z) {
+double piece_e_mm(const BentPiece &piece, const SweptCutter &cutter, Vec2 foot, Vec2 normal, double z) {
   constexpr double kStep_mm = 0.04;
   const auto f = [&](double u) { return e_at(piece, cutter, foot, normal, z, u); };
   const int steps = static_cast<int>(std::clamp(piece.curve.length_mm() / kStep_mm, 40.0, 5000.0));
@@ -100,11 +100,12 @@ double reference_e_mm(const WallChart &chart, const SweptPath &path, std::size_t
   double best = kNone;
   for (const SweptPiece &piece : path.pieces) {
     const SweptCutter &cutter = path.cutters[piece.cutter];
-    const double most = piece.curve.length_mm() + cutter.profile.radius_mm() + chart.band_mm + 1.0;
-    if (glm::length(plan(piece.curve.begin) - chart.foot[column]) > most)
+    const BentPiece bent = path.bent(piece);
+    const double most = bent.curve.length_mm() + cutter.profile.radius_mm() + chart.band_mm + 1.0;
+    if (glm::length(plan(piece.begin) - chart.foot[column]) > most)
       continue;
     best =
-        std::min(best, piece_e_mm(piece, cutter, chart.foot[column], chart.normal[column], chart.z_mm[row]));
+        std::min(best, piece_e_mm(bent, cutter, chart.foot[column], chart.normal[column], chart.z_mm[row]));
   }
   return std::max(best, -chart.band_mm);
 }

@@ -1,6 +1,8 @@
 // Paths no machinist would write, to meet every case of the kernel.
 #include "wall_jobs.h"
 
+#include "sweep/changed_path.h"
+
 #include <cmath>
 
 namespace asperity::wall_test {
@@ -20,14 +22,12 @@ public:
       add_move(static_cast<unsigned>(random_() % 7));
     if (bend_mm > 0.0)
       maker_.bend(random_, bend_mm);
-    SweptPath path = maker_.path();
     // Sides alike: where a move turns head-on to the wall, offsets that differ by side jump there by
     // definition.
-    for (SweptPiece &piece : path.pieces) {
+    return changed(maker_.path(), [](BentPiece &piece) {
       piece.begin.right = piece.begin.left;
       piece.end.right = piece.end.left;
-    }
-    return path;
+    });
   }
 
 private:

@@ -67,12 +67,12 @@ PathPiece &Bench::add(const Curve &curve, double rpm) {
   piece.tool = 1;
   piece.kind = MoveKind::feed;
   piece.line = static_cast<std::uint32_t>(path.pieces.size() + 1);
-  SweptPiece bent;
+  BentPiece bent;
   bent.curve = curve;
   bent.owner = static_cast<std::uint32_t>(path.pieces.size());
   bent.joins_previous =
       !path.pieces.empty() && glm::distance(path.pieces.back().curve.point(1), curve.begin) < 1e-9;
-  swept.pieces.push_back(bent);
+  swept.add(bent);
   path.pieces.push_back(piece);
   return path.pieces.back();
 }

@@ -20,6 +20,7 @@ struct Curve {
   double start_rad = 0.0;
   double sweep_rad = 0.0;
 
+  bool operator==(const Curve &) const = default;
   static Curve line(Vec3 begin, Vec3 end);
   /// Plan arc (or helix) round centre_xy from begin to end, sweep > 0 counter-clockwise seen from above.
   static Curve plan_arc(Vec3 begin, Vec3 end, Vec2 centre_xy, double sweep_rad);
@@ -33,6 +34,8 @@ struct Curve {
   Vec3 velocity(double u) const;
   /// The portion [u0, u1] as a curve of its own.
   Curve portion(double u0, double u1) const;
+  /// The same where its ends are known.
+  Curve portion(double u0, double u1, Vec3 part_begin, Vec3 part_end) const;
   Curve moved_by(Vec3 d) const;
 };
 

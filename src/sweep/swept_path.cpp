@@ -1,0 +1,89 @@
+// Packs pieces of path and writes them out again.
+#include "asperity/sweep/swept_path.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace asperity {
+
+namespace {
+
+std::int32_t units_of(double mm) {
+  constexpr double kMost = 2147483647.0;
+  const double units = std::clamp(mm * PackedOffset::kPerMm, -kMost, kMost);
+  return static_cast<std::int32_t>(units + std::copysign(0.5, units)); // to the nearest, halves outwards
+}
+
+std::uint32_t index_of(std::vector<PackedOffset> &offsets, const AxisOffset &offset) {
+  const PackedOffset packed = PackedOffset::of(offset);
+  if (offsets.empty() || offsets.back() != packed)
+    offsets.push_back(packed);
+  return static_cast<std::uint32_t>(offsets.size() - 1);
+}
+
+} // namespace
+
+PackedOffset PackedOffset::of(const AxisOffset &offset) {
+  PackedOffset packed;
+  for (std::size_t i = 0; i < kBendNodes; ++i)
+    for (const int axis : {0, 1}) {
+      const std::size_t at = 2 * i + static_cast<std::size_t>(axis);
+      packed.units[at] = units_of(offset.left[i][axis]);
+      packed.units[2 * kBendNodes + at] = units_of(offset.right[i][axis]);
+    }
+  packed.units.back() = units_of(offset.axial_mm);
+  return packed;
+}
+
+AxisOffset PackedOffset::unpacked() const {
+  AxisOffset offset;
+  for (std::size_t i = 0; i < kBendNodes; ++i) {
+    offset.left[i] = left(i);
+    offset.right[i] = right(i);
+  }
+  offset.axial_mm = axial_mm();
+  return offset;
+}
+
+double PackedOffset::plan_bound_mm() const {
+  std::int32_t most = 0;
+  for (std::size_t i = 0; i < 4 * kBendNodes; ++i)
+    most = std::max(most, std::abs(units[i]));
+  return std::sqrt(2.0) * most / kPerMm;
+}
+
+void SweptPath::add(const BentPiece &piece, double u0, double u1) {
+  SweptPiece packed;
+  const Curve &curve = piece.curve;
+  packed.begin = u0 == 0.0 ? curve.begin : curve.point(u0);
+  packed.end = u1 == 1.0 ? curve.end : curve.point(u1);
+  if (!curve.is_line()) {
+    if (arcs.empty() || arcs.back() != curve)
+      arcs.push_back(curve);
+    packed.arc = static_cast<std::uint32_t>(arcs.size() - 1);
+    packed.u0 = u0;
+    packed.u1 = u1;
+  }
+  packed.begin_offset = index_of(offsets, piece.begin);
+  packed.end_offset = index_of(offsets, piece.end);
+  packed.owner = piece.owner;
+  packed.cutter = piece.cutter;
+  packed.joins_previous = piece.joins_previous;
+  pieces.push_back(packed);
+}
+
+Curve SweptPath::curve(const SweptPiece &piece) const {
+  return piece.is_line() ? Curve::line(piece.begin, piece.end)
+                         : arcs[piece.arc].portion(piece.u0, piece.u1, piece.begin, piece.end);
+}
+
+BentPiece SweptPath::bent(const SweptPiece &piece) const {
+  return {curve(piece),
+          begin_offset(piece).unpacked(),
+          end_offset(piece).unpacked(),
+          piece.owner,
+          piece.cutter,
+          piece.joins_previous};
+}
+
+} // namespace asperity
