@@ -43,7 +43,7 @@ double memory_bound_bytes(const Job &job, const TimedPath &path, std::span<const
   // A piece of path comes from one move, and both are kept.
   double bytes =
       static_cast<double>(stock_bytes(job, path)) +
-      stations * static_cast<double>(sizeof(CutSample) + sizeof(SweptPiece)) +
+      stations * static_cast<double>(sizeof(CutSample) + sizeof(SweptPiece) + sizeof(PackedOffset)) +
       static_cast<double>(path.pieces.size()) * static_cast<double>(sizeof(PathPiece) + sizeof(Move));
   for (const Feature &feature : features)
     bytes += chart_cells(job, feature) * (kBytesPerCell + kReadingBytesPerCell);
