@@ -1,5 +1,6 @@
 // Laps of many short chords under a cutter that leans more and less as it goes: the strokes that neighbouring
 // rows are cut by together.
+#include "sweep/changed_path.h"
 #include "wall_jobs.h"
 #include "wall_reference.h"
 
@@ -28,7 +29,7 @@ SweptPath chord_laps(WallKind kind, CutterShape shape, std::initializer_list<dou
   for (const double z : levels) {
     const SweptPath lap = lap_of(kind, shape, z, z, 0.02, 0.0, seed);
     for (const SweptPiece &piece : lap.pieces) {
-      const Curve &curve = piece.curve;
+      const Curve curve = lap.curve(piece);
       if (is_first)
         maker.start(curve.begin);
       is_first = false;
@@ -38,7 +39,6 @@ SweptPath chord_laps(WallKind kind, CutterShape shape, std::initializer_list<dou
         maker.line_to(curve.point(double(i) / chords));
     }
   }
-  SweptPath path = maker.path();
   Vec2 left(0.004, 0.001), right(0.003, 0.002);
   const auto offset = [&] {
     AxisOffset at;
@@ -52,12 +52,11 @@ SweptPath chord_laps(WallKind kind, CutterShape shape, std::initializer_list<dou
     return at;
   };
   AxisOffset at = offset();
-  for (SweptPiece &piece : path.pieces) {
+  return changed(maker.path(), [&](BentPiece &piece) {
     piece.begin = at;
     at = offset();
     piece.end = at;
-  }
-  return path;
+  });
 }
 
 template <class Check> void for_every_wall(const Check &check) {
