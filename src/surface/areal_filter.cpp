@@ -53,14 +53,35 @@ std::vector<double> smooth_line(const GaussianFilter &filter, const std::vector<
   return smooth;
 }
 
+/// Lines one after the other. Weights are often the same in neighbouring lines: then so is what becomes of
+/// them.
+class LineSmoother {
+public:
+  LineSmoother(const GaussianFilter &filter, ProfileEnds ends) : filter_(filter), ends_(ends) {}
+  const std::vector<double> &smooth(const std::vector<float> &line) {
+    if (line != line_) {
+      line_ = line;
+      smooth_ = smooth_line(filter_, line, ends_);
+    }
+    return smooth_;
+  }
+
+private:
+  const GaussianFilter &filter_;
+  ProfileEnds ends_;
+  std::vector<float> line_;
+  std::vector<double> smooth_;
+};
+
 void smooth_rows(const HeightGrid &grid, const GaussianFilter &filter, int threads,
                  std::vector<float> &field) {
   constexpr std::size_t kBand = 8;
   for_each_band(grid.rows, kBand, threads, [&](std::size_t begin, std::size_t end) {
+    LineSmoother smoother(filter, grid.x_ends);
     for (std::size_t row = begin; row < end; ++row) {
       const auto first = field.begin() + static_cast<std::ptrdiff_t>(grid.at(0, row));
       const std::vector<float> line(first, first + static_cast<std::ptrdiff_t>(grid.columns));
-      const std::vector<double> smooth = smooth_line(filter, line, grid.x_ends);
+      const std::vector<double> &smooth = smoother.smooth(line);
       std::transform(smooth.begin(), smooth.end(), first, [](double v) { return static_cast<float>(v); });
     }
   });
@@ -70,11 +91,12 @@ void smooth_columns(const HeightGrid &grid, const GaussianFilter &filter, int th
                     std::vector<float> &field) {
   constexpr std::size_t kBand = 32;
   for_each_band(grid.columns, kBand, threads, [&](std::size_t begin, std::size_t end) {
+    LineSmoother smoother(filter, ProfileEnds::open);
     std::vector<float> line(grid.rows);
     for (std::size_t column = begin; column < end; ++column) {
       for (std::size_t row = 0; row < grid.rows; ++row)
         line[row] = field[grid.at(column, row)];
-      const std::vector<double> smooth = smooth_line(filter, line, ProfileEnds::open);
+      const std::vector<double> &smooth = smoother.smooth(line);
       for (std::size_t row = 0; row < grid.rows; ++row)
         field[grid.at(column, row)] = static_cast<float>(smooth[row]);
     }

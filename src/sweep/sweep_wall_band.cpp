@@ -12,6 +12,7 @@ WallBand::WallBand(const WallPlan &plan, const ColumnFinder &columns, WallChart 
   cells_.envelope_mm.resize(chart.columns() * kLanes);
   cells_.owner.resize(chart.columns() * kLanes);
   rows_.reserve(end - begin);
+  discs_.count = end - begin;
   for (std::size_t i = 0; i < kLanes; ++i) {
     const std::size_t row = std::min(begin + i, end - 1); // lanes beyond the last row repeat it unseen
     z_mm_[i] = chart.z_mm[row];

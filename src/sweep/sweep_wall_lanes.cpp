@@ -18,13 +18,14 @@ struct LaneEntries {
 };
 
 /// The contact where it is met on the way, else the disc at the nearer end.
+template <std::size_t kUsed>
 inline __attribute__((always_inline)) void find_entries(const LaneDiscs &discs, const Ray &ray,
                                                         double band_mm, StrokeOwners owners,
                                                         LaneEntries &entries) {
   const double radius = discs.radius_mm;
   const double fx = ray.foot.x, fy = ray.foot.y, nx = ray.normal.x, ny = ray.normal.y;
 #pragma omp simd
-  for (std::size_t i = 0; i < kLanes; ++i) {
+  for (std::size_t i = 0; i < kUsed; ++i) {
     const double gx = fx - discs.x_mm[i], gy = fy - discs.y_mm[i];
     const double ax = discs.along_x_mm[i], ay = discs.along_y_mm[i];
     const double facing = nx * discs.contact_x[i] + ny * discs.contact_y[i];
@@ -43,14 +44,26 @@ inline __attribute__((always_inline)) void find_entries(const LaneDiscs &discs, 
   }
 }
 
+template <std::size_t kUsed>
 inline __attribute__((always_inline)) void lower(const LaneEntries &entries, float *__restrict envelope,
                                                  std::uint32_t *__restrict owner) {
 #pragma omp simd
-  for (std::size_t i = 0; i < kLanes; ++i) {
+  for (std::size_t i = 0; i < kUsed; ++i) {
     const bool is_lower = entries.e_mm[i] < envelope[i];
     const bool is_tie = entries.e_mm[i] == envelope[i] && entries.owner[i] < owner[i];
     envelope[i] = is_lower ? entries.e_mm[i] : envelope[i];
     owner[i] = is_lower || is_tie ? entries.owner[i] : owner[i];
+  }
+}
+
+template <std::size_t kUsed>
+inline __attribute__((always_inline)) void lower_columns(const LaneDiscs &discs, const WallChart &chart,
+                                                         ColumnSpan span, StrokeOwners owners,
+                                                         LaneCells &cells) {
+  LaneEntries entries;
+  for (std::size_t column = span.begin; column < span.end; ++column) {
+    find_entries<kUsed>(discs, {chart.foot[column], chart.normal[column]}, chart.band_mm, owners, entries);
+    lower<kUsed>(entries, &cells.envelope_mm[column * kLanes], &cells.owner[column * kLanes]);
   }
 }
 
@@ -93,11 +106,11 @@ void set_contacts(LaneDiscs &discs, WallSide side) {
 ASPERITY_VECTOR_CLONES
 void lower_span(const LaneDiscs &discs, const WallChart &chart, ColumnSpan span, StrokeOwners owners,
                 LaneCells &cells) {
-  LaneEntries entries;
-  for (std::size_t column = span.begin; column < span.end; ++column) {
-    find_entries(discs, {chart.foot[column], chart.normal[column]}, chart.band_mm, owners, entries);
-    lower(entries, &cells.envelope_mm[column * kLanes], &cells.owner[column * kLanes]);
-  }
+  constexpr std::size_t kFew = 2; // a trace has one row
+  if (discs.count > kFew)
+    lower_columns<kLanes>(discs, chart, span, owners, cells);
+  else
+    lower_columns<kFew>(discs, chart, span, owners, cells);
 }
 
 } // namespace asperity

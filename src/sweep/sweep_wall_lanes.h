@@ -23,6 +23,7 @@ struct LaneDiscs {
   Lanes contact_x, contact_y;                   ///< unit direction from the centre to the contact
   Lanes most_mm;                                ///< entries above this are left out; -infinity: cuts nothing
   double radius_mm = 0;
+  std::size_t count = kLanes; ///< lanes in use, the first
 };
 
 /// Sets where the discs begin or end: the plan point and what the bent axis adds at each height. Heights

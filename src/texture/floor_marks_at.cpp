@@ -46,8 +46,11 @@ Moment moment_on(const PassTrack &track, PassTrack::Place place) {
 
 } // namespace
 
+FloorMarks::FloorMarks(const TextureSource &source)
+    : source_(source), store_(source.job), lean_(std::tan(rad_from_deg(source.job.machine.tram_deg))) {}
+
 FloorTooth FloorMarks::tooth(std::uint16_t tool, const Moment &moment) {
-  const MarkingCutter cutter = marking_cutter(source_.job, tool);
+  const MarkingCutter &cutter = store_.cutter(tool);
   const double flat = cutter.nominal.tip_flat_mm();
   FloorTooth tooth;
   tooth.hollow_mm = cutter.nominal.corner_mm();
@@ -128,7 +131,7 @@ std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &trac
     return lean;
 
   // The half of the circle that runs lower marks last: the leading one, unless the spindle leans away.
-  const bool trails = seen.heading.x * std::tan(rad_from_deg(source_.job.machine.tram_deg)) < 0;
+  const bool trails = seen.heading.x * lean_ < 0;
   const double side = trails ? 1.0 : -1.0;
   double along = seen.along_mm + side * std::sqrt(circle * circle - seen.across_mm * seen.across_mm);
   for (int round = 0; round < 2; ++round) {
@@ -137,8 +140,9 @@ std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &trac
     const Vec2 to_point = seen.p - track.point(place);
     const double distance = glm::length(to_point),
                  closing = glm::dot(to_point, track.heading(place)) / circle;
-    if (std::abs(closing) > 0.05 && along > 0 && along < track.length_mm())
-      along += (distance - circle) / closing;
+    if (std::abs(closing) <= 0.05 || along <= 0 || along >= track.length_mm())
+      break;
+    along += (distance - circle) / closing;
   }
   // Before the pass began or after it ended the cutter stood there and left no arcs.
   if (along < 0)
@@ -160,15 +164,14 @@ std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &trac
 /// A cutter leaning about y, +x low: over the points at one distance across, the lowest edge that comes by,
 /// against the lowest of all. [derived: height of the end circle at d is -d.x tan(lean)]
 double FloorMarks::lean_mm(const Seen &seen, double circle_mm) const {
-  const double lean = std::tan(rad_from_deg(source_.job.machine.tram_deg));
-  if (lean == 0)
+  if (lean_ == 0)
     return 0.0;
   if (seen.heading == Vec2(0.0))
-    return circle_mm * std::abs(lean) - seen.from_axis.x * lean;
+    return circle_mm * std::abs(lean_) - seen.from_axis.x * lean_;
   const double across = std::clamp(seen.across_mm, -circle_mm, circle_mm);
   const double half_chord = std::sqrt(circle_mm * circle_mm - across * across);
-  return circle_mm * std::abs(lean) - half_chord * std::abs(seen.heading.x * lean) -
-         across * left_of(seen.heading).x * lean;
+  return circle_mm * std::abs(lean_) - half_chord * std::abs(seen.heading.x * lean_) -
+         across * left_of(seen.heading).x * lean_;
 }
 
 } // namespace asperity

@@ -22,7 +22,7 @@ struct FloorTooth {
 
 class FloorMarks {
 public:
-  explicit FloorMarks(const TextureSource &source) : source_(source), store_(source.job) {}
+  explicit FloorMarks(const TextureSource &source);
 
   /// Above the smooth sweep of an upright cutter. Nothing where the neighbouring pass has the say.
   std::optional<double> height_mm(const Pass &pass, const PassTrack &track, std::size_t part, Vec2 p);
@@ -36,6 +36,7 @@ private:
 
   const TextureSource &source_;
   MarkStore store_;
+  double lean_; ///< tangent of the spindle's angle to the upright
 };
 
 } // namespace asperity

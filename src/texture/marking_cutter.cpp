@@ -27,6 +27,12 @@ MarkingCutter marking_cutter(const Job &job, std::uint16_t tool) {
   return marking;
 }
 
+const MarkingCutter &MarkStore::cutter(std::uint16_t tool) {
+  const auto found = cutters_.find(tool);
+  return found != cutters_.end() ? found->second
+                                 : cutters_.emplace(tool, marking_cutter(job_, tool)).first->second;
+}
+
 const ToothMarks &MarkStore::marks(const MarkKind &kind) {
   const Key key{kind.tool, rounded(kind.radius_mm), rounded(kind.feed_per_tooth_mm), kind.wall_per_mm,
                 kind.is_climb};
@@ -34,7 +40,7 @@ const ToothMarks &MarkStore::marks(const MarkKind &kind) {
     return *last_;
   auto found = marks_.find(key);
   if (found == marks_.end()) {
-    const MarkingCutter cutter = marking_cutter(job_, kind.tool);
+    const MarkingCutter &cutter = this->cutter(kind.tool);
     ToothPass pass;
     pass.radius_mm = restored(std::get<1>(key));
     pass.flutes = cutter.flutes;

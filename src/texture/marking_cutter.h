@@ -29,16 +29,18 @@ struct MarkKind {
   bool is_climb = true;
 };
 
-/// Marks by kind. Feed and radius are rounded to 1/8192 of an octave: 0.01 % of a height. Not for several
-/// threads.
+/// Cutters by tool and marks by kind. Feed and radius are rounded to 1/8192 of an octave: 0.01 % of a height.
+/// Not for several threads.
 class MarkStore {
 public:
   explicit MarkStore(const Job &job) : job_(job) {}
   const ToothMarks &marks(const MarkKind &kind);
+  const MarkingCutter &cutter(std::uint16_t tool);
 
 private:
   using Key = std::tuple<std::uint16_t, long, long, double, bool>;
   const Job &job_;
+  std::map<std::uint16_t, MarkingCutter> cutters_;
   std::map<Key, ToothMarks> marks_;
   Key last_key_{};
   const ToothMarks *last_ = nullptr;

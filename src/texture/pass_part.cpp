@@ -44,11 +44,12 @@ Vec2 heading(const Curve &curve, double u) {
 }
 
 double largest_bend_mm(const BentPiece &piece) {
-  double most = 0;
+  double square = 0;
   for (const AxisOffset *offset : {&piece.begin, &piece.end})
     for (std::size_t i = 0; i < kBendNodes; ++i)
-      most = std::max({most, glm::length(offset->left[i]), glm::length(offset->right[i])});
-  return most;
+      square = std::max(
+          {square, glm::dot(offset->left[i], offset->left[i]), glm::dot(offset->right[i], offset->right[i])});
+  return std::sqrt(square);
 }
 
 void measure(PassPart &part) {

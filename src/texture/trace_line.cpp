@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 namespace asperity {
 
@@ -188,11 +187,15 @@ TraceLine floor_line(const Feature &feature, const FloorChart &chart, const Text
 
 double floor_pitch_mm(const FloorChart &chart, const TextureSource &source) {
   FloorMarks marks(source);
+  std::vector<bool> is_owner(source.path.pieces.size(), false);
+  for (const std::uint32_t owner : chart.owner)
+    if (owner != kNobody)
+      is_owner[owner] = true;
   double least = 0;
-  for (const std::uint32_t owner : std::set<std::uint32_t>(chart.owner.begin(), chart.owner.end())) {
-    if (owner == kNobody || source.path.pieces[owner].kind != MoveKind::feed)
+  for (std::size_t i = 0; i < is_owner.size(); ++i) {
+    const PathPiece &piece = source.path.pieces[i];
+    if (!is_owner[i] || piece.kind != MoveKind::feed)
       continue;
-    const PathPiece &piece = source.path.pieces[owner];
     Moment moment = moment_at(piece, 0.5);
     const double speed = piece.speed_at(0.5 * piece.length_mm);
     if (speed > 0)

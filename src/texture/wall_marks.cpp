@@ -55,7 +55,7 @@ const ToothMarks *WallMarks::marks_of(std::uint16_t tool, double radius_mm, cons
                                       double wall_per_mm, bool is_climb) {
   if (moment.rev_per_s <= 0)
     return nullptr;
-  const MarkingCutter cutter = marking_cutter(source_.job, tool);
+  const MarkingCutter &cutter = store_.cutter(tool);
   MarkKind kind{.tool = tool,
                 .radius_mm = radius_mm - cutter.eccentricity_mm,
                 .wall_per_mm = wall_per_mm,

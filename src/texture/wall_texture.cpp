@@ -14,7 +14,7 @@ namespace asperity {
 
 namespace {
 
-constexpr std::size_t kBlockColumns = 512, kBlockRows = 256;
+constexpr std::size_t kBlockColumns = 2048, kBlockRows = 256;
 
 /// Columns and rows of the strip that one thread works on.
 struct Block {
@@ -70,7 +70,12 @@ public:
   }
 
   void cut(const std::vector<PassPart> &parts, const Progress &progress) {
-    for (const Pass &pass : passes_near(parts, source_.swept.cutters, region_of(chart_), reach_mm(chart_))) {
+    // The last first: deeper levels come later and bend less at the heights above them, so that most of the
+    // earlier ones are seen to lie higher before their marks are asked for.
+    const std::vector<Pass> passes =
+        passes_near(parts, source_.swept.cutters, region_of(chart_), reach_mm(chart_));
+    for (auto at = passes.rbegin(); at != passes.rend(); ++at) {
+      const Pass &pass = *at;
       std::fill(chart_.envelope_mm.begin(), chart_.envelope_mm.end(), std::numeric_limits<float>::infinity());
       std::fill(chart_.owner.begin(), chart_.owner.end(), kNobody);
       if (!sweep_wall(chart_, pass.swept(source_.swept.cutters), 1, silent_) || progress.cancelled())
