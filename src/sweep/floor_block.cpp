@@ -13,17 +13,7 @@ namespace {
 constexpr float kInfinity = std::numeric_limits<float>::infinity();
 constexpr std::size_t kSide = FloorBlock::kSide, kCells = FloorBlock::kCells;
 
-/// Places of the cells from the middle.
-struct CellPlaces {
-  alignas(32) float x[kCells], y[kCells];
-  constexpr CellPlaces() : x(), y() {
-    for (std::size_t k = 0; k < kCells; ++k) {
-      x[k] = static_cast<float>(k % kSide) - 0.5f * static_cast<float>(kSide - 1);
-      y[k] = static_cast<float>(k / kSide) - 0.5f * static_cast<float>(kSide - 1);
-    }
-  }
-};
-constexpr CellPlaces kPlaces;
+constexpr BlockCells kPlaces;
 
 /// The block takes what is lower. A plain comparison keeps the search for the highest a vector one, where
 /// std::max does not.

@@ -8,10 +8,23 @@
 
 namespace asperity {
 
+/// Places of the cells from the middle, counted -3.5 .. 3.5.
+struct BlockCells {
+  static constexpr std::size_t kSide = 8, kCells = kSide * kSide;
+
+  alignas(32) float x[kCells], y[kCells];
+  constexpr BlockCells() : x(), y() {
+    for (std::size_t k = 0; k < kCells; ++k) {
+      x[k] = static_cast<float>(k % kSide) - 0.5f * static_cast<float>(kSide - 1);
+      y[k] = static_cast<float>(k / kSide) - 0.5f * static_cast<float>(kSide - 1);
+    }
+  }
+};
+
 /// Heights are kept above a leaning plane near the surface, where floats are fine: rounding costs less than
 /// the last bit of the chart.
 struct FloorBlock {
-  static constexpr std::size_t kSide = 8, kCells = kSide * kSide;
+  static constexpr std::size_t kSide = BlockCells::kSide, kCells = BlockCells::kCells;
 
   alignas(32) std::array<float, kCells> height;
   alignas(32) std::array<std::int32_t, kCells> winner; ///< stroke

@@ -10,115 +10,190 @@
 namespace asperity {
 namespace {
 
-constexpr std::size_t kSide = FloorBlock::kSide;
-using Places = std::array<double, FloorBlock::kCells>;
+constexpr std::size_t kSide = FloorBlock::kSide, kCells = FloorBlock::kCells;
+constexpr BlockCells kPlaces;
+using Owners = std::array<std::uint32_t, kCells>;
 
-/// A contact this near a joint belongs to the earlier member [mm].
-constexpr double kAtJoint_mm = 1e-9;
+/// Contacts of a run over a block, from the place abreast of the block's middle, before they are held between
+/// the run's ends.
+struct Places {
+  alignas(32) std::array<float, kCells> place;
+  float least, greatest;
 
-/// Contact of a ball on a line over a block: s - lag sqrt(R^2 - q^2), before it is held between the ends.
-ASPERITY_VECTOR_CLONES
-void ball_places(const FloorStroke &stroke, double radius, Vec2 middle, double spacing, Places &places) {
-  const Vec2 d = middle - stroke.low, t = stroke.low_along;
-  const double s0 = glm::dot(d, t), q0 = cross(t, d),
-               lag = stroke.slope / std::sqrt(1.0 + stroke.slope * stroke.slope);
-  const double sx = spacing * t.x, sy = spacing * t.y;
-  for (std::size_t j = 0; j < kSide; ++j)
-    for (std::size_t i = 0; i < kSide; ++i) {
-      const double x = double(int(i)) - 3.5, y = double(int(j)) - 3.5;
-      const double q = q0 + sx * y - sy * x, w2 = radius * radius - q * q;
-      places[j * kSide + i] = s0 + sx * x + sy * y - lag * std::sqrt(w2 > 0.0 ? w2 : 0.0);
+  void find_range() {
+    float low = place[0], high = place[0];
+    // Plain comparisons keep the search a vector one.
+#pragma omp simd reduction(min : low) reduction(max : high)
+    for (std::size_t k = 0; k < kCells; ++k) {
+      low = place[k] < low ? place[k] : low;
+      high = place[k] > high ? place[k] : high;
     }
+    least = low;
+    greatest = high;
+  }
+};
+
+/// A contact this near a joint belongs to the earlier member: more than floats lose over a block [mm].
+constexpr double kAtJoint_mm = 1e-7;
+
+/// A run as seen from a block, and the block's cells.
+struct RunOverBlock {
+  double along, across;           ///< of the block's middle
+  double step_along, step_across; ///< per column; a row is the same turned by a right angle
+
+  RunOverBlock(const FloorStroke &stroke, Vec2 middle, double spacing)
+      : along(glm::dot(middle - stroke.low, stroke.low_along)),
+        across(cross(stroke.low_along, middle - stroke.low)), step_along(spacing * stroke.low_along.x),
+        step_across(spacing * stroke.low_along.y) {}
+};
+
+/// Ball: s - lag sqrt(R^2 - q^2).
+ASPERITY_VECTOR_CLONES
+void ball_places(const RunOverBlock &run, double radius, double slope, Places &places) {
+  const auto q0 = static_cast<float>(run.across), radius2 = static_cast<float>(radius * radius);
+  const auto lag = static_cast<float>(slope / std::sqrt(1.0 + slope * slope));
+  const auto sx = static_cast<float>(run.step_along), sy = static_cast<float>(run.step_across);
+  float *__restrict place = places.place.data();
+#pragma omp simd
+  for (std::size_t k = 0; k < kCells; ++k) {
+    const float x = kPlaces.x[k], y = kPlaces.y[k];
+    const float q = q0 + (sx * y - sy * x), w2 = radius2 - q * q;
+    place[k] = (sx * x + sy * y) - lag * std::sqrt(w2 > 0.0f ? w2 : 0.0f);
+  }
+  places.find_range();
 }
 
 /// The same for any cutter with a corner arc, from the first place at which a level flat lies on the cell.
 ASPERITY_VECTOR_CLONES
-void round_places(const FloorStroke &stroke, const Flank &flank, Vec2 middle, double spacing,
-                  Places &places) {
-  const Vec2 d = middle - stroke.low, t = stroke.low_along;
-  const double s0 = glm::dot(d, t), q0 = cross(t, d),
-               flat2 = flank.flat > 0.0 ? flank.flat * flank.flat : 0.0;
-  const double sx = spacing * t.x, sy = spacing * t.y;
-  const RoundContact contact(flank.corner, flank.flat, stroke.slope);
-  for (std::size_t j = 0; j < kSide; ++j)
+void round_places(const RunOverBlock &run, const Flank &flank, double slope, Places &places) {
+  const double flat2 = flank.flat > 0.0 ? flank.flat * flank.flat : 0.0;
+  const RoundContact contact(flank.corner, flank.flat, slope);
+  float *__restrict place = places.place.data();
 #pragma omp simd
-    for (std::size_t i = 0; i < kSide; ++i) {
-      const double x = double(int(i)) - 3.5, y = double(int(j)) - 3.5;
-      const double q = std::abs(q0 + sx * y - sy * x), under2 = flat2 - q * q;
-      const double under = std::sqrt(under2 > 0.0 ? under2 : 0.0), shift = contact.shift(q);
-      places[j * kSide + i] = s0 + sx * x + sy * y - (shift > under ? shift : under);
-    }
+  for (std::size_t k = 0; k < kCells; ++k) {
+    const auto x = double(kPlaces.x[k]), y = double(kPlaces.y[k]);
+    const double q = std::abs(run.across + (run.step_along * y - run.step_across * x)),
+                 under2 = flat2 - q * q;
+    const double under = std::sqrt(under2 > 0.0 ? under2 : 0.0), shift = contact.shift(q);
+    place[k] =
+        static_cast<float>((run.step_along * x + run.step_across * y) - (shift > under ? shift : under));
+  }
+  places.find_range();
 }
 
-/// Looks members of one run up; neighbouring cells have neighbouring members.
+/// Gives the cells whose place lies at or beyond `joint` the next owner.
+ASPERITY_VECTOR_CLONES
+void pass_joint(const Places &places, float joint, std::uint32_t next, Owners &owner) {
+  const float *__restrict place = places.place.data();
+  std::uint32_t *__restrict who = owner.data();
+#pragma omp simd
+  for (std::size_t k = 0; k < kCells; ++k)
+    who[k] = place[k] >= joint ? next : who[k];
+}
+
+ASPERITY_VECTOR_CLONES
+void give(const FloorBlock &block, std::int32_t winner, const Owners &from, Owners &owner) {
+  const std::int32_t *__restrict winners = block.winner.data();
+  const std::uint32_t *__restrict source = from.data();
+  std::uint32_t *__restrict who = owner.data();
+#pragma omp simd
+  for (std::size_t k = 0; k < kCells; ++k)
+    who[k] = winners[k] == winner ? source[k] : who[k];
+}
+
+/// The least winner beyond `latest`; `none` if there is no other.
+ASPERITY_VECTOR_CLONES
+std::int32_t next_winner(const FloorBlock &block, std::int32_t latest, std::int32_t none) {
+  const std::int32_t *__restrict winners = block.winner.data();
+  std::int32_t next = none;
+#pragma omp simd reduction(min : next)
+  for (std::size_t k = 0; k < kCells; ++k) {
+    const std::int32_t other = winners[k] > latest ? winners[k] : none;
+    next = other < next ? other : next;
+  }
+  return next;
+}
+
+/// Members of one run, by place from its low end.
 class Members {
 public:
   Members(const FloorStroke &stroke, const FloorRuns &runs)
       : joint_(runs.joint_mm.data() + stroke.run_first), owner_(runs.owner.data() + stroke.run_first),
-        last_(static_cast<std::ptrdiff_t>(stroke.run_count) - 1),
+        last_(stroke.run_count - 1), per_mm_(double(stroke.run_count) / stroke.length_mm),
+        // The smallest owner among equals: nearer the low end when owners rise with the stroke.
         aside_(stroke.descends ? kAtJoint_mm : -kAtJoint_mm) {}
 
-  std::uint32_t owner_at(double place_mm) {
-    // The smallest owner among equals: nearer the low end when owners rise with the stroke.
-    const double place = place_mm + aside_;
-    constexpr std::ptrdiff_t kNear = 8;
-    if (at_ < 0 || place < joint_[std::max<std::ptrdiff_t>(0, at_ - kNear)] ||
-        place > joint_[std::min(last_, at_ + kNear)])
-      at_ = std::min(last_, std::upper_bound(joint_, joint_ + last_ + 1, place) - joint_);
-    while (at_ < last_ && place >= joint_[at_])
-      ++at_;
-    while (at_ > 0 && place < joint_[at_ - 1])
-      --at_;
-    return owner_[at_];
+  void find_owners(const Places &places, double middle, Owners &owner) const {
+    std::size_t at = before(middle + double(places.least) + aside_);
+    owner.fill(owner_[at]);
+    for (; at < last_; ++at) {
+      const auto joint = static_cast<float>(joint_[at] - aside_ - middle);
+      if (joint > places.greatest)
+        return;
+      pass_joint(places, joint, owner_[at + 1], owner);
+    }
   }
 
 private:
+  /// How many joints lie at or before a place, at most `last_`.
+  std::size_t before(double place) const {
+    constexpr std::size_t kNear = 8;
+    // Moves are often equally long.
+    const auto guess = static_cast<std::size_t>(std::clamp(place * per_mm_, 0.0, double(last_)));
+    const std::size_t low = guess < kNear ? 0 : guess - kNear, high = std::min(last_, guess + kNear);
+    if ((low > 0 && joint_[low] > place) || (high < last_ && joint_[high] <= place))
+      return std::size_t(std::upper_bound(joint_, joint_ + last_, place) - joint_);
+    std::size_t at = guess;
+    while (at > low && joint_[at - 1] > place)
+      --at;
+    while (at < high && joint_[at] <= place)
+      ++at;
+    return at;
+  }
+
   const double *joint_;
   const std::uint32_t *owner_;
-  std::ptrdiff_t last_, at_ = -1;
-  double aside_;
+  std::size_t last_;
+  double per_mm_, aside_;
 };
+
+void find_places(const FloorStroke &stroke, const Flank &flank, Vec2 middle, double spacing, Places &places) {
+  const RunOverBlock run(stroke, middle, spacing);
+  if (flank.is_ball() || (stroke.slope == 0.0 && flank.flat <= 0.0))
+    return ball_places(run, flank.reach, stroke.slope, places);
+  if (flank.is_round())
+    return round_places(run, flank, stroke.slope, places);
+  for (std::size_t k = 0; k < kCells; ++k) {
+    const Vec2 p = middle + spacing * Vec2(kPlaces.x[k], kPlaces.y[k]);
+    places.place[k] = static_cast<float>(first_contact_mm(stroke, flank, p) - run.along);
+  }
+  places.find_range();
+}
 
 } // namespace
 
-void FloorPath::find_run_owners(std::int32_t index, const FloorBlock &block, Vec2 middle, double spacing_mm,
-                                std::array<std::uint32_t, FloorBlock::kCells> &owner) const {
+void FloorPath::find_run_owners(std::int32_t index, Vec2 middle, double spacing_mm, Owners &owner) const {
   const FloorStroke &stroke = strokes[std::size_t(index)];
-  const Flank &flank = flanks[stroke.cutter];
   Places places;
-  const bool is_ball = flank.is_ball() || (stroke.slope == 0.0 && flank.flat <= 0.0);
-  if (is_ball)
-    ball_places(stroke, flank.reach, middle, spacing_mm, places);
-  else if (flank.is_round())
-    round_places(stroke, flank, middle, spacing_mm, places);
-  Members members(stroke, runs);
-  for (std::size_t k = 0; k < FloorBlock::kCells; ++k) {
-    if (block.winner[k] != index)
-      continue;
-    const Vec2 p = middle + spacing_mm * Vec2(double(k % kSide) - 3.5, double(k / kSide) - 3.5);
-    owner[k] = members.owner_at(is_ball || flank.is_round() ? places[k] : first_contact_mm(stroke, flank, p));
-  }
+  find_places(stroke, flanks[stroke.cutter], middle, spacing_mm, places);
+  Members(stroke, runs).find_owners(places, glm::dot(middle - stroke.low, stroke.low_along), owner);
 }
 
-void FloorPath::find_owners(const FloorBlock &block, Vec2 middle, double spacing_mm,
-                            std::array<std::uint32_t, FloorBlock::kCells> &owner) const {
-  for (std::size_t k = 0; k < FloorBlock::kCells; ++k)
-    owner[k] = stroke_owner[std::size_t(block.winner[k])];
-  if (runs.owner.empty())
+void FloorPath::find_owners(const FloorBlock &block, Vec2 middle, double spacing_mm, Owners &owner) const {
+  if (runs.owner.empty()) {
+    for (std::size_t k = 0; k < kCells; ++k)
+      owner[k] = stroke_owner[std::size_t(block.winner[k])];
     return;
-  std::int32_t found[FloorBlock::kCells], latest = none();
-  std::size_t count = 0;
-  for (std::size_t k = 0; k < FloorBlock::kCells; ++k) {
-    const std::int32_t winner = block.winner[k];
-    if (winner == latest || winner == none()) // neighbours mostly have the same
-      continue;
-    latest = winner;
-    if (std::find(found, found + count, winner) == found + count)
-      found[count++] = winner;
   }
-  for (std::size_t r = 0; r < count; ++r)
-    if (strokes[std::size_t(found[r])].run_count > 0)
-      find_run_owners(found[r], block, middle, spacing_mm, owner);
+  owner.fill(kNobody);
+  Owners own;
+  for (std::int32_t winner = -1; (winner = next_winner(block, winner, none())) != none();) {
+    if (strokes[std::size_t(winner)].run_count > 0)
+      find_run_owners(winner, middle, spacing_mm, own);
+    else
+      own.fill(stroke_owner[std::size_t(winner)]);
+    give(block, winner, own, owner);
+  }
 }
 
 } // namespace asperity

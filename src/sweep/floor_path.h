@@ -24,9 +24,9 @@ struct FloorPath {
                    std::array<std::uint32_t, FloorBlock::kCells> &owner) const;
 
 private:
-  [[gnu::noinline]] void find_run_owners(std::int32_t index, const FloorBlock &block, Vec2 middle,
-                                         double spacing_mm,
-                                         std::array<std::uint32_t, FloorBlock::kCells> &owner) const;
+  /// As if the run had won every cell.
+  void find_run_owners(std::int32_t index, Vec2 middle, double spacing_mm,
+                       std::array<std::uint32_t, FloorBlock::kCells> &owner) const;
 };
 
 /// Pieces are taken in portions that do not depend on the number of threads.
