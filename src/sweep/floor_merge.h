@@ -1,4 +1,4 @@
-// Joined straight strokes that run on in one line become one stroke; who owned which part is kept.
+// Joined straight moves that run on in one line become one stroke; who owned which part is kept.
 #pragma once
 
 #include "floor_stroke.h"
@@ -19,8 +19,46 @@ struct MergeRule {
   bool may_mix_owners = false;
 };
 
-/// Merges what follows on in `strokes`; appends members to `runs`.
-std::vector<FloorStroke> merged_strokes(const std::vector<FloorStroke> &strokes, const MergeRule &rule,
-                                        FloorRuns &runs);
+/// Takes moves in the order of the path and appends strokes.
+class FloorMerger {
+public:
+  FloorMerger(const MergeRule &rule, std::vector<FloorStroke> &strokes, FloorRuns &runs)
+      : rule_(rule), strokes_(strokes), runs_(runs) {}
+
+  struct Move {
+    Vec3 begin, end; ///< apart in plan
+    std::uint32_t owner;
+    std::uint16_t cutter;
+    bool joins_previous;
+  };
+  void add(const Move &move) {
+    if (chain_owner_.empty() || !runs_on(move)) {
+      finish();
+      joint_.push_back(move.begin);
+      first_ = move;
+    }
+    joint_.push_back(move.end);
+    chain_owner_.push_back(move.owner);
+  }
+  /// What was added so far becomes strokes.
+  void finish();
+
+private:
+  bool runs_on(const Move &move) const {
+    return rule_.within_mm > 0.0 && move.joins_previous && move.cutter == first_.cutter &&
+           (rule_.may_mix_owners || move.owner == first_.owner);
+  }
+  std::size_t reach(std::size_t first, double within) const;
+  bool is_near(std::size_t first, std::size_t end) const;
+  void push(std::size_t first, std::size_t end);
+  void keep_members(FloorStroke &stroke, std::size_t first, std::size_t end);
+
+  MergeRule rule_;
+  std::vector<FloorStroke> &strokes_;
+  FloorRuns &runs_;
+  Move first_{}; ///< of the chain
+  std::vector<Vec3> joint_;
+  std::vector<std::uint32_t> chain_owner_; ///< of the move up to the next joint
+};
 
 } // namespace asperity

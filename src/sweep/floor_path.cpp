@@ -14,10 +14,13 @@ constexpr std::size_t kPortion = 1024; ///< pieces, few enough to stay near the 
 struct Portion {
   std::vector<FloorStroke> strokes;
   FloorRuns runs;
+  bool owners_rise = true;
 };
 
-bool owners_rise(const SweptPath &path) {
-  return std::is_sorted(path.pieces.begin(), path.pieces.end(),
+/// Owners of the pieces from `begin` to `end`, and of the one before.
+bool owners_rise(const SweptPath &path, std::size_t begin, std::size_t end) {
+  return std::is_sorted(path.pieces.begin() + std::ptrdiff_t(begin > 0 ? begin - 1 : 0),
+                        path.pieces.begin() + std::ptrdiff_t(end),
                         [](const SweptPiece &a, const SweptPiece &b) { return a.owner < b.owner; });
 }
 
@@ -25,9 +28,8 @@ std::vector<Portion> portions_of(const SweptPath &path, const MergeRule &rule, i
   std::vector<Portion> portions((path.pieces.size() + kPortion - 1) / kPortion);
   for_each_band(path.pieces.size(), kPortion, threads, [&](std::size_t begin, std::size_t end) {
     Portion &portion = portions[begin / kPortion];
-    portion.strokes = floor_strokes(path, begin, end);
-    if (rule.within_mm > 0.0)
-      portion.strokes = merged_strokes(portion.strokes, rule, portion.runs);
+    portion.owners_rise = owners_rise(path, begin, end);
+    portion.strokes = floor_strokes(path, begin, end, rule, portion.runs);
   });
   return portions;
 }
@@ -49,8 +51,11 @@ FloorPath floor_path(const SweptPath &path, double merge_within_mm, int threads)
   FloorPath whole;
   for (const SweptCutter &cutter : path.cutters)
     whole.flanks.emplace_back(cutter.profile);
-  const bool rise = owners_rise(path);
-  const std::vector<Portion> portions = portions_of(path, {merge_within_mm, rise}, threads);
+  std::vector<Portion> portions = portions_of(path, {merge_within_mm, true}, threads);
+  const bool rise =
+      std::all_of(portions.begin(), portions.end(), [](const Portion &p) { return p.owners_rise; });
+  if (!rise && merge_within_mm > 0.0)
+    portions = portions_of(path, {merge_within_mm, false}, threads);
   std::size_t strokes = 0;
   for (const Portion &portion : portions)
     strokes += portion.strokes.size();

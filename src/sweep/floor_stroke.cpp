@@ -4,6 +4,7 @@
 #include "asperity/base/units.h"
 
 #include "floor_flank.h"
+#include "floor_merge.h"
 
 #include <algorithm>
 #include <cassert>
@@ -52,50 +53,53 @@ Vec2 arc_tangent(const FloorStroke &arc, Vec2 end) {
 /// Collects the strokes of one piece after the other.
 class StrokeList {
 public:
-  StrokeList(const SweptPath &path, std::size_t begin, std::size_t end) : path_(path) {
-    strokes_.reserve(end - begin);
+  StrokeList(const SweptPath &path, std::size_t begin, std::size_t end, const MergeRule &rule,
+             FloorRuns &runs)
+      : path_(path), merger_(rule, strokes_, runs) {
     if (begin > 0) {
-      end_ = BentPath(path, path.pieces[begin - 1]).point(1.0);
-      cutter_ = path.pieces[begin - 1].cutter;
+      const SweptPiece &before = path.pieces[begin - 1];
+      end_ = before.end + offset(before.end_offset);
+      cutter_ = before.cutter;
     }
     for (std::size_t i = begin; i < end; ++i)
       add(path.pieces[i]);
+    merger_.finish();
   }
   std::vector<FloorStroke> take() { return std::move(strokes_); }
 
 private:
   void add(const SweptPiece &piece) {
-    const BentPath path(path_, piece);
-    const Vec3 begin = path.point(0.0);
-    joined_ = piece.joins_previous && cutter_ == piece.cutter && glm::distance(begin, end_) <= kJoined_mm;
+    const Vec3 begin = piece.begin + offset(piece.begin_offset), end = piece.end + offset(piece.end_offset);
+    const Vec3 gap = begin - end_;
+    joined_ =
+        piece.joins_previous && cutter_ == piece.cutter && glm::dot(gap, gap) <= kJoined_mm * kJoined_mm;
     piece_ = &piece;
     cutter_ = piece.cutter;
+    end_ = end;
     if (piece.is_line())
-      add_line(begin, path.point(1.0));
-    else if (path.curve.is_plan_arc())
+      return add_line(begin, end);
+    const BentPath path(path_, piece);
+    if (path.curve.is_plan_arc())
       add_plan_arc(path);
     else
       add_chords(path);
-    end_ = path.point(1.0);
+  }
+
+  /// Neighbours mostly share theirs.
+  Vec3 offset(std::uint32_t index) {
+    if (index != offset_index_) {
+      offset_index_ = index;
+      offset_ = offset_of(path_.offsets[index]);
+    }
+    return offset_;
   }
 
   void add_line(Vec3 begin, Vec3 end) {
-    FloorStroke stroke;
-    stroke.descends = end.z < begin.z;
-    if (stroke.descends)
-      std::swap(begin, end);
-    stroke.low = plan(begin);
-    stroke.z_mm = begin.z;
-    stroke.length_mm = glm::distance(plan(begin), plan(end));
-    stroke.high = plan(end);
-    if (stroke.length_mm < kStanding_mm) {
-      stroke.length_mm = 0.0;
-      stroke.high = stroke.low;
-    } else {
-      stroke.low_along = stroke.high_along = (stroke.high - stroke.low) / stroke.length_mm;
-      stroke.slope = (end.z - begin.z) / stroke.length_mm;
-    }
-    push(stroke);
+    const Vec2 d = plan(end - begin);
+    if (glm::dot(d, d) < kStanding_mm * kStanding_mm)
+      return push(line_stroke(begin, end));
+    merger_.add({begin, end, piece_->owner, piece_->cutter, joined_});
+    joined_ = true;
   }
 
   void add_plan_arc(const BentPath &path) {
@@ -172,6 +176,7 @@ private:
   }
 
   void push(FloorStroke stroke) {
+    merger_.finish();
     stroke.joins_previous = joined_;
     stroke.owner = piece_->owner;
     stroke.cutter = piece_->cutter;
@@ -181,10 +186,13 @@ private:
 
   const SweptPath &path_;
   std::vector<FloorStroke> strokes_;
+  FloorMerger merger_;
   const SweptPiece *piece_ = nullptr;
   bool joined_ = false;
   int cutter_ = -1; ///< of the piece before; none before the first
   Vec3 end_{0.0};
+  std::uint32_t offset_index_ = std::numeric_limits<std::uint32_t>::max();
+  Vec3 offset_{0.0};
 };
 
 /// On an arc smaller than the cutter a cell may be reached from two sides; only others are clipped.
@@ -245,8 +253,28 @@ void FloorStroke::box(double reach_mm, Vec2 &low_corner, Vec2 &high_corner) cons
   high_corner = glm::max(first, last) + across;
 }
 
-std::vector<FloorStroke> floor_strokes(const SweptPath &path, std::size_t begin, std::size_t end) {
-  return StrokeList(path, begin, end).take();
+FloorStroke line_stroke(Vec3 begin, Vec3 end) {
+  FloorStroke stroke;
+  stroke.descends = end.z < begin.z;
+  if (stroke.descends)
+    std::swap(begin, end);
+  stroke.low = plan(begin);
+  stroke.z_mm = begin.z;
+  stroke.length_mm = glm::distance(plan(begin), plan(end));
+  stroke.high = plan(end);
+  if (stroke.length_mm < kStanding_mm) {
+    stroke.length_mm = 0.0;
+    stroke.high = stroke.low;
+  } else {
+    stroke.low_along = stroke.high_along = (stroke.high - stroke.low) / stroke.length_mm;
+    stroke.slope = (end.z - begin.z) / stroke.length_mm;
+  }
+  return stroke;
+}
+
+std::vector<FloorStroke> floor_strokes(const SweptPath &path, std::size_t begin, std::size_t end,
+                                       const MergeRule &rule, FloorRuns &runs) {
+  return StrokeList(path, begin, end, rule, runs).take();
 }
 
 } // namespace asperity

@@ -38,9 +38,16 @@ struct FloorStroke {
   void box(double reach_mm, Vec2 &low_corner, Vec2 &high_corner) const;
 };
 
-/// Strokes of the pieces from `begin` to `end`. Lines, level arcs and helices are exact; an arc whose offset
-/// changes is within 0.5 nm, one in an upright plane within 10 nm of its path.
-std::vector<FloorStroke> floor_strokes(const SweptPath &path, std::size_t begin, std::size_t end);
+/// A tip on its way from one point to another; without a direction where these are the same in plan.
+FloorStroke line_stroke(Vec3 begin, Vec3 end);
+
+struct FloorRuns;
+struct MergeRule;
+/// Strokes of the pieces from `begin` to `end`, what runs on merged. Lines, level arcs and helices are exact
+/// but for that; an arc whose offset changes is within 0.5 nm, one in an upright plane within 10 nm of its
+/// path.
+std::vector<FloorStroke> floor_strokes(const SweptPath &path, std::size_t begin, std::size_t end,
+                                       const MergeRule &rule, FloorRuns &runs);
 
 struct Flank;
 /// Leaves to each of two joined strokes the cells it can be lowest over.
