@@ -54,6 +54,7 @@ inline __attribute__((always_inline)) void bounds_over(const Columns &columns, s
   const float *__restrict tip_least = columns.field[BallLines::kTipLeast];
   const float *__restrict stretch = columns.field[BallLines::kStretch];
   const float *__restrict lag_reach = columns.field[BallLines::kLagReach];
+  const float *__restrict low_lag = columns.field[BallLines::kLowLag];
   const float *__restrict radii = columns.field[BallLines::kRadius];
   const float *__restrict flats = columns.field[BallLines::kFlat];
   const float *__restrict slacks = columns.field[BallLines::kSlack];
@@ -81,14 +82,16 @@ inline __attribute__((always_inline)) void bounds_over(const Columns &columns, s
     const float capped = tip_least[i] + far * (far * half_curve - lean);
     const float held = past > 0.0f ? capped : endless;
     // Sums of zeros and infinities instead of conditions: those would keep the loop from being a vector one.
-    const float gone = (before > clip_low[i] ? kInfinity : 0.0f) + (after > clip_high[i] ? kInfinity : 0.0f) +
+    const float r2 = radius2 - right * right, l2 = radius2 - left * left, w2 = r2 < l2 ? r2 : l2;
+    const float w_right = std::sqrt(r2 > 0.0f ? r2 : 0.0f), w_left = std::sqrt(l2 > 0.0f ? l2 : 0.0f);
+    const float lag = low_lag[i] * (w_right < w_left ? w_right : w_left);
+    const float gone = (before + lag > clip_low[i] ? kInfinity : 0.0f) +
+                       (after > clip_high[i] ? kInfinity : 0.0f) +
                        (d2 > kBeyondRim * (radius + flat) * (radius + flat) ? kInfinity : 0.0f);
     lower[i] = (held > endless ? held : endless) - slack + gone;
 
     // Highest: the endless line's at either side, else the ball standing at the nearest tip.
-    const float r2 = radius2 - right * right, l2 = radius2 - left * left, w2 = r2 < l2 ? r2 : l2;
-    const float at_right = fall * side - stretch[i] * std::sqrt(r2 > 0.0f ? r2 : 0.0f);
-    const float at_left = -fall * side - stretch[i] * std::sqrt(l2 > 0.0f ? l2 : 0.0f);
+    const float at_right = fall * side - stretch[i] * w_right, at_left = -fall * side - stretch[i] * w_left;
     const float inside = middle + spread + stretch[i] * radius + (at_right > at_left ? at_right : at_left);
     float c = s > 0.0f ? s : 0.0f;
     c = c < end ? c : end;
@@ -155,6 +158,7 @@ void BallLines::add(const FloorStroke &stroke, const Flank &ball, const LeaningP
   set(kTipLeast, low);
   set(kStretch, g);
   set(kLagReach, radius_mm * m / g);
+  set(kLowLag, stroke.leaves_below_low && ball.flat >= 0.0 ? m / g * (1.0 - kJointShare) : 0.0);
   set(kRadius, radius_mm);
   set(kFlat, ball.flat);
   has_flats_ = has_flats_ || ball.flat != 0.0;

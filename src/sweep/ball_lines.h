@@ -67,6 +67,7 @@ public:
     kTipLeast, ///< and at the lower end above the plane
     kStretch,  ///< sqrt(1 + slope^2)
     kLagReach, ///< farthest that a contact lags behind its cell
+    kLowLag,   ///< lag of the contacts that belong to it, in half chords of the ball
     kRadius,
     // Only where there are flats:
     kFlat,  ///< of a ball grown (> 0) or worn (< 0)

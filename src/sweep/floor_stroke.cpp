@@ -206,6 +206,9 @@ bool can_be_clipped(const FloorStroke &stroke, const Flank &flank) {
 /// the neighbour contains too. Towards the high end that is certain beyond `farthest_shift`, towards the low
 /// end at once; the flat of the tip is added so that equal depths are still seen by every stroke that reaches
 /// them. The pads of the earlier stroke also cover the wedge outside a turn, so that no cell is left by both.
+/// Where the path rises or falls through the joint, the upper stroke's low end meets the lower one's high
+/// end: the lower one then keeps as far as either's contacts lag, so that the upper one need not keep any of
+/// these.
 void clip_at_joint(FloorStroke &before, FloorStroke &after, const Flank &flank) {
   constexpr double kRounding_mm = 1e-9;
   const double flat = std::max(flank.flat, 0.0) + kRounding_mm;
@@ -224,6 +227,13 @@ void clip_at_joint(FloorStroke &before, FloorStroke &after, const Flank &flank) 
     if (cosine < kLeastCosine)
       return;
     before_pad = std::max(before_pad, (flank.reach * sine - after_pad) / cosine + kRounding_mm);
+    if (before.descends == after.descends) {
+      FloorStroke &upper = before.descends ? before : after;
+      double &lower_pad = before.descends ? after.clip_high_mm : before_pad;
+      upper.leaves_below_low = true;
+      lower_pad = std::max(lower_pad,
+                           flat + flank.farthest_shift(upper.slope) + flank.reach * glm::distance(out, in));
+    }
   }
   (before.descends ? before.clip_low_mm : before.clip_high_mm) = before_pad;
 }

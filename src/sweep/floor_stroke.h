@@ -28,6 +28,8 @@ struct FloorStroke {
   /// [mm].
   double clip_low_mm = std::numeric_limits<double>::infinity();
   double clip_high_mm = std::numeric_limits<double>::infinity();
+  /// So do all cells whose lowest contact with the endless line lies below the low end.
+  bool leaves_below_low = false;
   std::uint32_t owner = 0;
   /// Members of a merged run in FloorPath::runs; none: the stroke has one owner.
   std::uint32_t run_first = 0, run_count = 0;
