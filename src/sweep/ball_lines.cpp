@@ -138,7 +138,7 @@ void BallLines::add(const FloorStroke &stroke, const Flank &ball, const LeaningP
   make_room(count_ + 1);
   const std::size_t i = count_++;
   const Vec2 d = level.middle - stroke.low, t = stroke.low_along;
-  const double m = stroke.slope, g = std::sqrt(1.0 + m * m), s = glm::dot(d, t);
+  const double m = stroke.slope, g = stroke.stretch, s = glm::dot(d, t);
   const double low = stroke.z_mm - level.z_mm, radius_mm = ball.corner;
   const auto set = [&](Field field, double value) { field_[field][i] = static_cast<float>(value); };
   set(kAcross, cross(t, d));

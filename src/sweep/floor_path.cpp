@@ -34,15 +34,46 @@ std::vector<Portion> portions_of(const SweptPath &path, const MergeRule &rule, i
   return portions;
 }
 
-void append(FloorPath &whole, const Portion &portion) {
-  const auto shift = static_cast<std::uint32_t>(whole.runs.joint_mm.size());
-  for (FloorStroke stroke : portion.strokes) {
-    stroke.run_first += shift;
-    whole.strokes.push_back(stroke);
+/// Where a portion's strokes and members go.
+struct Place {
+  std::size_t stroke = 0, member = 0;
+};
+
+std::vector<Place> places_of(const std::vector<Portion> &portions) {
+  std::vector<Place> places{{}};
+  for (const Portion &portion : portions)
+    places.push_back(
+        {places.back().stroke + portion.strokes.size(), places.back().member + portion.runs.owner.size()});
+  return places;
+}
+
+void put(FloorPath &whole, const Portion &portion, const Place &place) {
+  for (std::size_t i = 0; i < portion.strokes.size(); ++i) {
+    FloorStroke &stroke = whole.strokes[place.stroke + i];
+    stroke = portion.strokes[i];
+    stroke.run_first += static_cast<std::uint32_t>(place.member);
   }
-  whole.runs.joint_mm.insert(whole.runs.joint_mm.end(), portion.runs.joint_mm.begin(),
-                             portion.runs.joint_mm.end());
-  whole.runs.owner.insert(whole.runs.owner.end(), portion.runs.owner.begin(), portion.runs.owner.end());
+  std::copy(portion.runs.joint_mm.begin(), portion.runs.joint_mm.end(),
+            whole.runs.joint_mm.begin() + std::ptrdiff_t(place.member));
+  std::copy(portion.runs.owner.begin(), portion.runs.owner.end(),
+            whole.runs.owner.begin() + std::ptrdiff_t(place.member));
+}
+
+void join(FloorPath &whole, const std::vector<Portion> &portions, int threads) {
+  const std::vector<Place> places = places_of(portions);
+  whole.strokes.resize(places.back().stroke);
+  whole.runs.joint_mm.resize(places.back().member);
+  whole.runs.owner.resize(places.back().member);
+  for_each_band(portions.size(), 1, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      put(whole, portions[i], places[i]);
+  });
+  // Every end of a stroke is written at its own joint only.
+  for_each_band(whole.strokes.size(), kPortion, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = std::max<std::size_t>(begin, 1); i < end; ++i)
+      if (whole.strokes[i].joins_previous)
+        clip_at_joint(whole.strokes[i - 1], whole.strokes[i], whole.flanks[whole.strokes[i].cutter]);
+  });
 }
 
 } // namespace
@@ -56,19 +87,11 @@ FloorPath floor_path(const SweptPath &path, double merge_within_mm, int threads)
       std::all_of(portions.begin(), portions.end(), [](const Portion &p) { return p.owners_rise; });
   if (!rise && merge_within_mm > 0.0)
     portions = portions_of(path, {merge_within_mm, false}, threads);
-  std::size_t strokes = 0;
-  for (const Portion &portion : portions)
-    strokes += portion.strokes.size();
-  whole.strokes.reserve(strokes);
-  for (const Portion &portion : portions)
-    append(whole, portion);
-  for (std::size_t i = 1; i < whole.strokes.size(); ++i)
-    if (whole.strokes[i].joins_previous)
-      clip_at_joint(whole.strokes[i - 1], whole.strokes[i], whole.flanks[whole.strokes[i].cutter]);
+  join(whole, portions, threads);
   if (!rise)
     std::stable_sort(whole.strokes.begin(), whole.strokes.end(),
                      [](const FloorStroke &a, const FloorStroke &b) { return a.owner < b.owner; });
-  whole.stroke_owner.reserve(whole.strokes.size());
+  whole.stroke_owner.reserve(whole.strokes.size() + 1);
   for (const FloorStroke &stroke : whole.strokes)
     whole.stroke_owner.push_back(stroke.owner);
   whole.stroke_owner.push_back(kNobody);

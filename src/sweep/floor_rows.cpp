@@ -16,57 +16,76 @@ struct Range {
   double low, high;
 };
 
-/// Where along x the cells lie that a stroke may lower between two heights on the chart.
+/// Where along x the cells lie that a slanting stroke may lower between two heights on the chart: its strip
+/// is narrower there than its box.
 Range reach_along(const FloorStroke &stroke, double reach, double y_low, double y_high) {
-  Vec2 low, high;
-  stroke.box(reach, low, high);
-  Range range{low.x, high.x};
   const Vec2 t = stroke.low_along;
-  // A slanting strip is narrower in one row than its box.
-  if (!stroke.is_arc && std::abs(t.y) > 1e-3 && std::abs(t.x) > 1e-3) {
-    const double aside = reach * std::abs(t.x);
-    const double a = (y_low - aside - stroke.low.y) / t.y, b = (y_high + aside - stroke.low.y) / t.y;
-    const double first = std::max(std::min(a, b), -std::min(stroke.clip_low_mm, reach));
-    const double last = std::min(std::max(a, b), stroke.length_mm + std::min(stroke.clip_high_mm, reach));
-    const double wide = reach * std::abs(t.y);
-    range.low = std::max(range.low, stroke.low.x + std::min(first * t.x, last * t.x) - wide);
-    range.high = std::min(range.high, stroke.low.x + std::max(first * t.x, last * t.x) + wide);
-  }
-  return range;
+  const double aside = reach * std::abs(t.x), wide = reach * std::abs(t.y);
+  const double a = (y_low - aside - stroke.low.y) / t.y, b = (y_high + aside - stroke.low.y) / t.y;
+  const double first = std::max(std::min(a, b), -std::min(stroke.clip_low_mm, reach));
+  const double last = std::min(std::max(a, b), stroke.length_mm + std::min(stroke.clip_high_mm, reach));
+  return {stroke.low.x + std::min(first * t.x, last * t.x) - wide,
+          stroke.low.x + std::max(first * t.x, last * t.x) + wide};
+}
+
+/// Long enough for that to matter.
+bool is_slanting(const FloorStroke &stroke, double reach) {
+  const Vec2 t = glm::abs(stroke.low_along);
+  return !stroke.is_arc && stroke.length_mm > reach && t.x > 1e-3 && t.y > 1e-3;
 }
 
 } // namespace
 
 FloorRows::FloorRows(const FloorChart &chart, const FloorPath &path, std::size_t tile_side, int threads)
     : chart_(chart), path_(path), tile_side_(tile_side), rows_((chart.ny + tile_side - 1) / tile_side),
-      columns_((chart.nx + tile_side - 1) / tile_side), low_(path.strokes.size()),
-      high_(path.strokes.size()) {
-  constexpr std::size_t kBand = 8192;
-  const double side = chart.spacing_mm * double(tile_side), edge = chart.origin_mm.y - 0.5 * chart.spacing_mm;
-  const auto clamped = [&](double tiles) { return std::clamp(tiles, -2.0, double(rows_) + 2.0); };
-  for_each_band(path.strokes.size(), kBand, threads, [&](std::size_t begin, std::size_t end) {
-    for (std::size_t i = begin; i < end; ++i) {
-      Vec2 low, high;
-      path.strokes[i].box(path.flanks[path.strokes[i].cutter].reach, low, high);
-      low_[i] = static_cast<float>(clamped((low.y - edge) / side)) - kSlack;
-      high_[i] = static_cast<float>(clamped((high.y - edge) / side)) + kSlack;
+      columns_((chart.nx + tile_side - 1) / tile_side), along_x_(path.strokes.size()),
+      along_y_(path.strokes.size()), slants_(path.strokes.size()),
+      group_y_((path.strokes.size() + kGroup - 1) / kGroup) {
+  const double per_tile = 1.0 / (chart.spacing_mm * double(tile_side));
+  const Vec2 corner = chart.origin_mm - Vec2(0.5 * chart.spacing_mm);
+  const auto extent = [per_tile](double low, double high, std::size_t tiles) {
+    const auto clamped = [tiles](double at) {
+      return static_cast<float>(std::clamp(at, -2.0, double(tiles) + 2.0));
+    };
+    return Extent{clamped(low * per_tile) - kSlack, clamped(high * per_tile) + kSlack};
+  };
+  for_each_band(group_y_.size(), kGroup, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t group = begin; group < end; ++group) {
+      Extent all{std::numeric_limits<float>::infinity(), -std::numeric_limits<float>::infinity()};
+      for (std::size_t i = group * kGroup; i < std::min((group + 1) * kGroup, along_y_.size()); ++i) {
+        Vec2 low, high;
+        path.strokes[i].box(path.flanks[path.strokes[i].cutter].reach, low, high);
+        slants_[i] = is_slanting(path.strokes[i], path.flanks[path.strokes[i].cutter].reach);
+        along_x_[i] = extent(low.x - corner.x, high.x - corner.x, columns_);
+        along_y_[i] = extent(low.y - corner.y, high.y - corner.y, rows_);
+        all = {std::min(all.low, along_y_[i].low), std::max(all.high, along_y_[i].high)};
+      }
+      group_y_[group] = all;
     }
   });
 }
 
-void FloorRowLists::enter(std::int32_t index, double y_low, double y_high) {
-  const FloorChart &chart = rows_.chart_;
-  const FloorStroke &stroke = rows_.path_.strokes[std::size_t(index)];
-  const Range x = reach_along(stroke, rows_.path_.flanks[stroke.cutter].reach, y_low, y_high);
-  const double side = chart.spacing_mm * double(rows_.tile_side_);
-  const double edge = chart.origin_mm.x - 0.5 * chart.spacing_mm;
-  const double first = std::floor((x.low - edge) / side - double(kSlack));
-  const double last = std::floor((x.high - edge) / side + double(kSlack));
-  if (!(x.low <= x.high) || last < 0.0 || first >= double(rows_.columns_))
+void FloorRowLists::enter(std::size_t index, double y_low, double y_high) {
+  FloorRows::Extent x = rows_.along_x_[index];
+  if (rows_.slants_[index]) {
+    const FloorStroke &stroke = rows_.path_.strokes[index];
+    const double reach = rows_.path_.flanks[stroke.cutter].reach;
+    const FloorChart &chart = rows_.chart_;
+    const double side = chart.spacing_mm * double(rows_.tile_side_);
+    const double edge = chart.origin_mm.x - 0.5 * chart.spacing_mm;
+    const Range in_row = reach_along(stroke, reach, y_low, y_high);
+    const auto clamped = [&](double at) {
+      return static_cast<float>(std::clamp(at, -2.0, double(rows_.columns_) + 2.0));
+    };
+    x.low = std::max(x.low, clamped((in_row.low - edge) / side) - kSlack);
+    x.high = std::min(x.high, clamped((in_row.high - edge) / side) + kSlack);
+  }
+  const auto columns = static_cast<float>(rows_.columns_);
+  if (!(x.low <= x.high) || !x.meets(0.0f, columns))
     return;
-  const auto begin = static_cast<std::uint32_t>(std::max(first, 0.0));
-  const auto end = static_cast<std::uint32_t>(std::min(last + 1.0, double(rows_.columns_)));
-  entries_.push_back({index, begin, end});
+  const auto begin = static_cast<std::uint32_t>(std::max(x.low, 0.0f));
+  const auto end = static_cast<std::uint32_t>(std::min(x.high + 1.0f, columns));
+  entries_.push_back({static_cast<std::int32_t>(index), begin, end});
 }
 
 void FloorRowLists::find(std::size_t row) {
@@ -75,9 +94,12 @@ void FloorRowLists::find(std::size_t row) {
   const double y_low = chart.origin_mm.y - 0.5 * chart.spacing_mm + side * double(row);
   const auto low = static_cast<float>(row), high = static_cast<float>(row + 1);
   entries_.clear();
-  for (std::size_t i = 0; i < rows_.low_.size(); ++i)
-    if (rows_.low_[i] < high && rows_.high_[i] > low)
-      enter(static_cast<std::int32_t>(i), y_low, y_low + side);
+  for (std::size_t group = 0; group < rows_.group_y_.size(); ++group)
+    if (rows_.group_y_[group].meets(low, high))
+      for (std::size_t i = group * FloorRows::kGroup;
+           i < std::min((group + 1) * FloorRows::kGroup, rows_.along_y_.size()); ++i)
+        if (rows_.along_y_[i].meets(low, high))
+          enter(i, y_low, y_low + side);
 
   first_.assign(rows_.columns_ + 2, 0);
   for (const Entry &entry : entries_)

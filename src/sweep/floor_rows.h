@@ -10,7 +10,7 @@
 
 namespace asperity {
 
-/// How far up and down the chart every stroke reaches.
+/// How far every stroke reaches over the chart.
 class FloorRows {
 public:
   FloorRows(const FloorChart &chart, const FloorPath &path, std::size_t tile_side, int threads);
@@ -21,7 +21,15 @@ private:
   const FloorChart &chart_;
   const FloorPath &path_;
   std::size_t tile_side_, rows_, columns_;
-  std::vector<float> low_, high_; ///< of every stroke, in tiles from the chart's first row
+  /// Of every stroke, in tiles from the chart's first column and row.
+  struct Extent {
+    float low, high;
+    bool meets(float from, float to) const { return low < to && high > from; }
+  };
+  std::vector<Extent> along_x_, along_y_;
+  std::vector<std::uint8_t> slants_;
+  std::vector<Extent> group_y_; ///< along y, of so many strokes together
+  static constexpr std::size_t kGroup = 64;
 };
 
 /// Working memory of one thread.
@@ -39,7 +47,7 @@ private:
     std::int32_t stroke;
     std::uint32_t begin, end; ///< tiles
   };
-  void enter(std::int32_t stroke, double y_low_mm, double y_high_mm);
+  void enter(std::size_t stroke, double y_low_mm, double y_high_mm);
 
   const FloorRows &rows_;
   std::vector<Entry> entries_;

@@ -164,6 +164,7 @@ private:
     stroke.length_mm = radius * std::abs(sweep);
     stroke.z_mm = begin.z;
     stroke.slope = (end.z - begin.z) / stroke.length_mm;
+    stroke.stretch = std::sqrt(1.0 + stroke.slope * stroke.slope);
     push(stroke);
   }
 
@@ -175,13 +176,13 @@ private:
       add_line(path.point(double(i) / parts), path.point(double(i + 1) / parts));
   }
 
-  void push(FloorStroke stroke) {
+  void push(const FloorStroke &found) {
     merger_.finish();
+    FloorStroke &stroke = strokes_.emplace_back(found);
     stroke.joins_previous = joined_;
     stroke.owner = piece_->owner;
     stroke.cutter = piece_->cutter;
     joined_ = true;
-    strokes_.push_back(stroke);
   }
 
   const SweptPath &path_;
@@ -278,6 +279,7 @@ FloorStroke line_stroke(Vec3 begin, Vec3 end) {
   } else {
     stroke.low_along = stroke.high_along = (stroke.high - stroke.low) / stroke.length_mm;
     stroke.slope = (end.z - begin.z) / stroke.length_mm;
+    stroke.stretch = std::sqrt(1.0 + stroke.slope * stroke.slope);
   }
   return stroke;
 }

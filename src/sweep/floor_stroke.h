@@ -11,29 +11,32 @@ namespace asperity {
 
 /// One stroke of the tip, named from its low end to its high end whichever way it was travelled. A stamp
 /// (standing or plunging cutter) is a line without length. Arcs turn by at most an eighth of a circle.
-struct FloorStroke {
-  Vec2 low{0.0}, high{0.0};               ///< ends in plan
-  Vec2 low_along{1, 0}, high_along{1, 0}; ///< unit tangents there, towards the high end
-  double length_mm = 0.0;                 ///< in plan
-  double z_mm = 0.0;                      ///< tip height at the low end
-  double slope = 0.0;                     ///< rise per mm in plan, >= 0
-  bool is_arc = false;
-  Vec2 centre{0.0};
-  double radius_mm = 0.0;
-  double sweep_rad = 0.0; ///< > 0
-  double turn = 1.0;      ///< +1 counter-clockwise from low to high, -1 clockwise
-  bool descends = false;  ///< travelled from high to low
-  bool joins_previous = false;
+/// What sweeping a line needs most comes first and shares cache lines.
+struct alignas(64) FloorStroke {
+  Vec2 low{0.0};          ///< end in plan
+  Vec2 low_along{1, 0};   ///< unit tangent there, towards the high end
+  double length_mm = 0.0; ///< in plan
+  double z_mm = 0.0;      ///< tip height at the low end
+  double slope = 0.0;     ///< rise per mm in plan, >= 0
+  double stretch = 1.0;   ///< sqrt(1 + slope^2)
   /// Cells farther than this before the low end's (beyond the high end's) normal plane belong to a neighbour
   /// [mm].
   double clip_low_mm = std::numeric_limits<double>::infinity();
   double clip_high_mm = std::numeric_limits<double>::infinity();
-  /// So do all cells whose lowest contact with the endless line lies below the low end.
-  bool leaves_below_low = false;
   std::uint32_t owner = 0;
   /// Members of a merged run in FloorPath::runs; none: the stroke has one owner.
   std::uint32_t run_first = 0, run_count = 0;
   std::uint16_t cutter = 0;
+  bool is_arc = false;
+  bool descends = false; ///< travelled from high to low
+  bool joins_previous = false;
+  /// Cells whose lowest contact with the endless line lies below the low end belong to a neighbour too.
+  bool leaves_below_low = false;
+  Vec2 high{0.0}, high_along{1, 0};
+  Vec2 centre{0.0};
+  double radius_mm = 0.0;
+  double sweep_rad = 0.0; ///< > 0
+  double turn = 1.0;      ///< +1 counter-clockwise from low to high, -1 clockwise
 
   double distance_mm(Vec2 p) const;
   /// Plan box of all cells the stroke may lower, cutter radius included.

@@ -47,6 +47,13 @@ bool is_clipped(const FloorStroke &stroke, Vec2 middle, double half) {
          glm::dot(middle - stroke.high, stroke.high_along) - spread(stroke.high_along) > stroke.clip_high_mm;
 }
 
+void send_for(const FloorStroke &stroke) {
+#if defined(__GNUC__)
+  __builtin_prefetch(&stroke, 0, 3);
+  __builtin_prefetch(&stroke.clip_low_mm, 0, 3);
+#endif
+}
+
 bool has_short_form(const FloorStroke &stroke, const Flank &flank) {
   return flank.is_nearly_ball && !stroke.is_arc && stroke.slope <= kSteepest;
 }
@@ -99,8 +106,10 @@ void FloorTile::gather(std::span<const std::int32_t> strokes) {
   all.clear();
   others_.clear();
   const double half = 0.5 * chart_.spacing_mm * double(kSide - 1);
-  for (const std::int32_t index : strokes) {
+  for (std::size_t i = 0; i < strokes.size(); ++i) {
+    const std::int32_t index = strokes[i];
     const FloorStroke &stroke = path_.strokes[std::size_t(index)];
+    send_for(path_.strokes[std::size_t(strokes[std::min(i + 16, strokes.size() - 1)])]);
     const Flank &flank = path_.flanks[stroke.cutter];
     if (has_short_form(stroke, flank))
       all.add(stroke, flank, plane_, index);
@@ -174,16 +183,16 @@ void FloorTile::lower_under_lines(const BallLines &lines) {
 
 void FloorTile::lower_under_line(const FloorStroke &stroke, std::int32_t index) {
   const Flank &flank = path_.flanks[stroke.cutter];
-  const double h = chart_.spacing_mm, radius = flank.corner, m = stroke.slope, g = std::sqrt(1.0 + m * m);
+  const double h = chart_.spacing_mm, radius = flank.corner, m = stroke.slope, g = stroke.stretch;
   const Vec2 d = block_middle_ - stroke.low, t = stroke.low_along;
   const double s = glm::dot(d, t), q = cross(t, d), lag = m / g;
   const double side = 0.5 * h * double(FloorBlock::kSide - 1) * (std::abs(t.x) + std::abs(t.y));
   const double most = std::abs(q) + side, tip = stroke.z_mm + m * s - plane_.height_mm(block_middle_);
+  const double short_reach = short_reach_mm(radius);
   const Vec2 lean = h * (m * t - plane_.gradient);
   BallLineOverBlock line{float(q),      float(-h * t.y), float(h * t.x), 0.0f,
                          float(lean.x), float(lean.y),   float(g),       float(radius)};
-  if (flank.flat == 0.0 && s - side >= lag * radius && s + side <= stroke.length_mm &&
-      most <= short_reach_mm(radius)) {
+  if (flank.flat == 0.0 && s - side >= lag * radius && s + side <= stroke.length_mm && most <= short_reach) {
     line.base = float(tip - radius * m * m / (1.0 + g));
     if (most <= double(kNearShare) * radius)
       lower_block_close_under(block_, line, index);
@@ -192,7 +201,7 @@ void FloorTile::lower_under_line(const FloorStroke &stroke, std::int32_t index) 
     return;
   }
   const double past = std::max({side - s, s + side - stroke.length_mm, lag * radius + flank.flat});
-  if (std::sqrt(most * most + past * past) > short_reach_mm(radius))
+  if (most * most + past * past > short_reach * short_reach)
     return lower_exactly(stroke, flank, index);
   line.base = float(tip);
   const BallSpanOverBlock span{
