@@ -4,10 +4,12 @@
 #include "asperity/cut/chip.h"
 #include "asperity/cut/heat.h"
 #include "asperity/cut/walk.h"
+#include "settling.h"
 #include "station_plan.h"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace asperity {
 
@@ -31,13 +33,6 @@ void shift(AxisOffset &offset, Vec3 d) {
     offset.right[i] += plan(d);
   }
   offset.axial_mm += d.z;
-}
-
-double largest_change_mm(const AxisOffset &a, const AxisOffset &b) {
-  double most = std::abs(a.axial_mm - b.axial_mm);
-  for (std::size_t i = 0; i < kBendNodes; ++i)
-    most = std::max({most, glm::length(a.left[i] - b.left[i]), glm::length(a.right[i] - b.right[i])});
-  return most;
 }
 
 Stock::Stroke stroke_of(const Station &at, const SweptCutter &cutter) {
@@ -108,10 +103,8 @@ void Walker::walk(std::uint32_t index) {
   const Vec3 begin_heading = heading(piece, 0.0);
   const bool joins =
       joined_ && piece.length_mm > 0.0 && glm::dot(begin_heading, last_heading_) > std::cos(kSmoothTurn_rad);
-  std::vector<Station> stations{station(index, 0.0)};
+  std::vector<Station> stations{joins ? inherited(index) : station(index, 0.0)};
   memory_.x = stations[0].memory.x, memory_.y = stations[0].memory.y, memory_.z = stations[0].memory.z;
-  if (joins)
-    stations.front().offset = last_offset_;
 
   // Onwards, with shorter steps where the bending changes quickly.
   for (const double planned : planned_stations(piece, cutter.swept.profile.radius_mm())) {
@@ -131,6 +124,15 @@ void Walker::walk(std::uint32_t index) {
   joined_ = true;
   last_heading_ = piece.length_mm > 0.0 ? heading(piece, 1.0) : Vec3(0.0);
   last_offset_ = stations.back().offset;
+}
+
+Station Walker::inherited(std::uint32_t index) const {
+  Station at;
+  at.memory = memory_;
+  at.offset = last_offset_;
+  at.sample.piece = index;
+  at.sample.position_mm = path_.pieces[index].curve.begin;
+  return at;
 }
 
 Station Walker::station(std::uint32_t index, double u) {
@@ -195,8 +197,7 @@ double Walker::ploughing_share(const Station &at, const CutterModel &cutter) con
 }
 
 void Walker::cut_sideways(Station &at, const PathPiece &piece, const CutterModel &cutter, Vec2 feed) {
-  constexpr int kMostRounds = 16;
-  constexpr double kSettled_mm = 1e-6, kRelaxation = 0.7;
+  constexpr int kMostRounds = 20;
   CutSample &s = at.sample;
   const double level_feed = s.feed_per_tooth_mm * glm::length(plan(heading(piece, at.u)));
   ForceCoefficients k = cutter.force;
@@ -206,25 +207,28 @@ void Walker::cut_sideways(Station &at, const PathPiece &piece, const CutterModel
     k = {};
 
   // Force bends the cutter out of the stock, which lowers the force: go round until both agree.
-  AxisOffset guess = at.memory.bend;
+  Settling settling(at.memory.bend);
+  bool is_tried_straight = false;
   Contact contact;
   Load load;
   for (int round = 0; round < kMostRounds; ++round) {
+    const AxisOffset &guess = settling.guess();
     contact = contact_of_moving(stock_, cutter.swept, s.position_mm + Vec3(0, 0, guess.axial_mm), feed,
                                 at.memory.right_wall ? guess.right : guess.left);
     load = side_load(contact, cutter, k, yielding_, s.position_mm.z, feed, level_feed);
     if (contact.makes_left_wall != contact.makes_right_wall)
       at.memory.right_wall = contact.makes_right_wall;
-    const bool settled = largest_change_mm(guess, load.offset) < kSettled_mm;
-    if (settled || !contact.any())
+    if (!contact.any() && largest_change_mm(guess, AxisOffset{}) > 0.0) {
+      // Free where it would be bent. Free again with what it would bend when straight: it touches by less than
+      // the stock can tell, and counts as straight.
+      settling = Settling(AxisOffset{});
+      if (std::exchange(is_tried_straight, true))
+        break;
+    } else if (settling.take(load.offset)) {
       break;
-    for (std::size_t i = 0; i < kBendNodes; ++i) {
-      guess.left[i] += kRelaxation * (load.offset.left[i] - guess.left[i]);
-      guess.right[i] += kRelaxation * (load.offset.right[i] - guess.right[i]);
     }
-    guess.axial_mm += kRelaxation * (load.offset.axial_mm - guess.axial_mm);
   }
-  at.memory.bend = load.offset;
+  at.memory.bend = settling.guess();
 
   s.in_contact = contact.any();
   s.climb = contact.makes_right_wall;

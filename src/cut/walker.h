@@ -49,6 +49,8 @@ public:
 private:
   bool in_air(const PathPiece &piece, const CutterModel &cutter) const;
   const CutterModel &model_of(const PathPiece &piece);
+  /// The begin of a piece that goes on where the last one ended.
+  Station inherited(std::uint32_t index) const;
   Station station(std::uint32_t index, double u);
   void cut_sideways(Station &at, const PathPiece &piece, const CutterModel &cutter, Vec2 feed);
   void cut_downwards(Station &at, const CutterModel &cutter);
