@@ -12,19 +12,54 @@ namespace {
 
 constexpr double kMarginCells = 2.0; // grid beyond the blank, so that its sides can be interpolated
 
-struct CellRange {
-  int x0, x1, y0, y1; // inclusive
-  bool empty() const { return x0 > x1 || y0 > y1; }
+/// Grid points of one row; inclusive, empty if first > last.
+struct RowPart {
+  int first = 0, last = -1;
 };
 
-CellRange cells_around(const Stock::Grid &grid, Vec2 a, Vec2 b, double reach_mm) {
-  const Vec2 low = (glm::min(a, b) - Vec2(reach_mm) - grid.origin_mm) / grid.cell_mm;
-  const Vec2 high = (glm::max(a, b) + Vec2(reach_mm) - grid.origin_mm) / grid.cell_mm;
-  return {std::max(0, static_cast<int>(std::ceil(std::max(low.x, -1.0)))),
-          std::min(grid.nx - 1, static_cast<int>(std::floor(std::min(high.x, 1e9)))),
-          std::max(0, static_cast<int>(std::ceil(std::max(low.y, -1.0)))),
-          std::min(grid.ny - 1, static_cast<int>(std::floor(std::min(high.y, 1e9))))};
-}
+/// The grid points within reach of the way from a to a + ab; without those behind a where only what lies
+/// ahead can change.
+class Swath {
+public:
+  Swath(const Stock::Grid &grid, Vec2 a, Vec2 ab, double reach_mm, bool is_ahead_only)
+      : grid_(grid), a_(a), ab_(ab), reach_mm_(reach_mm), is_ahead_only_(is_ahead_only) {
+    const RowPart rows = points(a.y - grid.origin_mm.y + std::min(0.0, ab.y) - reach_mm,
+                                a.y - grid.origin_mm.y + std::max(0.0, ab.y) + reach_mm, grid.ny);
+    first_row_ = rows.first, last_row_ = rows.last;
+  }
+
+  int first_row() const { return first_row_; }
+  int last_row() const { return last_row_; }
+  double y_from_a_mm(int row) const { return grid_.origin_mm.y + row * grid_.cell_mm - a_.y; }
+  RowPart row(int j) const {
+    const double y = y_from_a_mm(j);
+    const double beside = std::max({0.0, std::min(0.0, ab_.y) - y, y - std::max(0.0, ab_.y)});
+    const double half = std::sqrt(std::max(0.0, reach_mm_ * reach_mm_ - beside * beside));
+    double low = std::min(0.0, ab_.x) - half, high = std::max(0.0, ab_.x) + half;
+    if (is_ahead_only_) { // x ab.x + y ab.y >= 0
+      if (ab_.x > 0.0)
+        low = std::max(low, -y * ab_.y / ab_.x);
+      else if (ab_.x < 0.0)
+        high = std::min(high, -y * ab_.y / ab_.x);
+      else if (y * ab_.y < 0.0)
+        return {};
+    }
+    const double begin = a_.x - grid_.origin_mm.x;
+    return points(begin + low, begin + high, grid_.nx);
+  }
+
+private:
+  RowPart points(double low_mm, double high_mm, int count) const {
+    return {static_cast<int>(std::ceil(std::clamp(low_mm / grid_.cell_mm, 0.0, double(count)))),
+            static_cast<int>(std::floor(std::clamp(high_mm / grid_.cell_mm, -1.0, count - 1.0)))};
+  }
+
+  const Stock::Grid &grid_;
+  Vec2 a_, ab_;
+  double reach_mm_;
+  bool is_ahead_only_;
+  int first_row_ = 0, last_row_ = -1;
+};
 
 /// What a stroke takes out of one layer, seen from where it begins.
 struct Capsule {
@@ -32,20 +67,19 @@ struct Capsule {
   double radius_mm = 0;
 };
 
-/// Grid points first..last of a row; x counted from begin_mm.
-struct RowPart {
-  int first = 0, last = -1;
-  double origin_mm = 0, cell_mm = 0, begin_mm = 0;
+/// First grid point of a row, its distance from where the stroke begins, and how far apart they lie.
+struct RowPlaces {
+  double x_mm = 0, y_mm = 0, cell_mm = 0;
 };
 
-ASPERITY_WIDE void carve_row(float *row, const RowPart &part, double py, const Capsule &capsule) {
-  const double origin = part.origin_mm, cell = part.cell_mm, begin = part.begin_mm;
+ASPERITY_WIDE void carve_row(float *row, RowPart part, const RowPlaces &places, const Capsule &capsule) {
+  const double origin = places.x_mm, cell = places.cell_mm, py = places.y_mm;
   const double abx = capsule.ab.x, aby = capsule.ab.y, radius = capsule.radius_mm;
   const double perx = capsule.per_length.x, py_part = py * capsule.per_length.y;
   const int last = part.last;
 #pragma GCC ivdep
   for (int i = part.first; i <= last; ++i) {
-    const double px = origin + i * cell - begin;
+    const double px = origin + i * cell;
     const double along = px * perx + py_part;
     double u = along < 0.0 ? 0.0 : along;
     u = u > 1.0 ? 1.0 : u;
@@ -89,6 +123,12 @@ double Stock::surface_mm(Vec2 p) const {
 
 void Stock::carve(const Stroke &from, const Stroke &to, const CutterProfile &profile,
                   double flute_length_mm) {
+  // A level stroke that goes on where a level one ended leaves all behind it as it is.
+  const Stroked stroked{to, profile, flute_length_mm};
+  const bool is_level = from.tip_mm == to.tip_mm;
+  const bool goes_on = is_level && last_level_ && *last_level_ == Stroked{from, profile, flute_length_mm};
+  last_level_ = is_level ? std::optional(stroked) : std::nullopt;
+
   const double tip = 0.5 * (from.tip_mm + to.tip_mm);
   const double deepest = std::min(from.tip_mm, to.tip_mm);
   for (std::size_t l = 0; l < layers(); ++l) {
@@ -96,34 +136,32 @@ void Stock::carve(const Stroke &from, const Stroke &to, const CutterProfile &pro
       continue;
     const double height = std::max(0.0, 0.5 * (bounds_mm_[l] + bounds_mm_[l + 1]) - tip);
     carve_layer(l, from.axis_mm + from.lean * height, to.axis_mm + to.lean * height,
-                profile.radius_at(height));
+                profile.radius_at(height), goes_on);
   }
-  lower_surface(from, to, profile);
+  lower_surface(from, to, profile, goes_on);
 }
 
-void Stock::carve_layer(std::size_t l, Vec2 a, Vec2 b, double radius_mm) {
+void Stock::carve_layer(std::size_t l, Vec2 a, Vec2 b, double radius_mm, bool goes_on) {
   if (radius_mm <= 0.0)
-    return;
-  const CellRange cells = cells_around(grid_, a, b, radius_mm + 1.5 * grid_.cell_mm);
-  if (cells.empty())
     return;
   const Vec2 ab = b - a;
   const double length2 = glm::dot(ab, ab);
-  Capsule capsule{ab, length2 > 0.0 ? ab / length2 : Vec2(0.0), radius_mm};
-  for (int j = cells.y0; j <= cells.y1; ++j) {
+  const Capsule capsule{ab, length2 > 0.0 ? ab / length2 : Vec2(0.0), radius_mm};
+  const Swath swath(grid_, a, ab, radius_mm + 1.5 * grid_.cell_mm, goes_on && length2 > 0.0);
+  for (int j = swath.first_row(); j <= swath.last_row(); ++j) {
     float *row = layer(l) + static_cast<std::size_t>(j) * static_cast<std::size_t>(grid_.nx);
-    const double py = grid_.origin_mm.y + j * grid_.cell_mm - a.y;
-    carve_row(row, {cells.x0, cells.x1, grid_.origin_mm.x, grid_.cell_mm, a.x}, py, capsule);
+    carve_row(row, swath.row(j), {grid_.origin_mm.x - a.x, swath.y_from_a_mm(j), grid_.cell_mm}, capsule);
   }
 }
 
-void Stock::lower_surface(const Stroke &from, const Stroke &to, const CutterProfile &profile) {
+void Stock::lower_surface(const Stroke &from, const Stroke &to, const CutterProfile &profile, bool goes_on) {
   const Vec2 a = from.axis_mm, ab = to.axis_mm - from.axis_mm;
   const double radius = profile.radius_mm(), length2 = glm::dot(ab, ab);
-  const CellRange cells = cells_around(grid_, a, to.axis_mm, radius);
-  for (int j = cells.y0; j <= cells.y1; ++j) {
-    for (int i = cells.x0; i <= cells.x1; ++i) {
-      const Vec2 p = grid_.origin_mm + Vec2(i, j) * grid_.cell_mm - a;
+  const Swath swath(grid_, a, ab, radius, goes_on && length2 > 0.0);
+  for (int j = swath.first_row(); j <= swath.last_row(); ++j) {
+    const RowPart part = swath.row(j);
+    for (int i = part.first; i <= part.last; ++i) {
+      const Vec2 p(grid_.origin_mm.x + i * grid_.cell_mm - a.x, swath.y_from_a_mm(j));
       const double u = length2 > 0.0 ? std::clamp(glm::dot(p, ab) / length2, 0.0, 1.0) : 1.0;
       const double rho = glm::length(p - u * ab);
       if (rho > radius)

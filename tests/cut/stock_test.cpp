@@ -41,6 +41,34 @@ TEST(Stock, CarvedGrooveHasTheCuttersWidth) {
   EXPECT_NEAR(stock.surface_mm({30, 15}), 10.0, 1e-5);
 }
 
+TEST(Stock, ChainedStrokesLeaveWhatSingleOnesLeave) {
+  // A round, a sharp corner, straight back, a step down and a standing stroke; bent more and more.
+  std::vector<Stock::Stroke> ends;
+  for (int i = 0; i <= 40; ++i)
+    ends.push_back({Vec2(20, 10) + 6.0 * Vec2(std::sin(0.1 * i), std::cos(0.1 * i)), {1e-4 * i, 0}, 5.0});
+  for (const Vec2 at : {Vec2(30, 12), Vec2(44, 12), Vec2(30, 12)})
+    ends.push_back({at, {0.002, 0.001}, 5.0});
+  for (const double tip : {3.0, 3.0, 2.5})
+    ends.push_back({Vec2(30, 10 + tip), {0.0, 0.001}, tip});
+  const Job job = bar_job(0.0);
+  const std::vector<double> bounds = layer_bounds(0, 10, {5.0, 3.0}, 1.0, 20);
+  Stock chained(job.blank, bounds, kCell_mm), single(job.blank, bounds, kCell_mm);
+  const CutterProfile flat = CutterProfile::flat(3.0);
+  for (std::size_t i = 0; i + 1 < ends.size(); ++i) {
+    chained.carve(ends[i], ends[i + 1], flat, 20.0);
+    single.carve(ends[i], ends[i + 1], flat, 20.0);
+    single.carve({{-900, 0}, {0, 0}, 5.0}, {{-901, 0}, {0, 0}, 5.0}, flat,
+                 20.0); // far away: breaks the chain
+  }
+  constexpr double kFloat_mm = 2e-6; // both round to float
+  for (double x = 5.0; x < 55.0; x += 0.07)
+    for (double y = 0.0; y < 20.0; y += 0.13) {
+      EXPECT_EQ(chained.surface_mm({x, y}), single.surface_mm({x, y}));
+      for (std::size_t l = 0; l < single.layers(); ++l)
+        ASSERT_NEAR(chained.depth_mm(l, {x, y}), single.depth_mm(l, {x, y}), kFloat_mm) << x << " " << y;
+    }
+}
+
 TEST(Stock, LayerTheTipHasNotPassedKeepsItsSidesAndRemembersItsHeight) {
   const Job job = bar_job(0.0);
   Stock stock(job.blank, {0.0, 5.0, 10.0}, kCell_mm);

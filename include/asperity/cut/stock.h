@@ -4,6 +4,7 @@
 #include "asperity/job/blank.h"
 #include "asperity/shape/cutter_profile.h"
 
+#include <optional>
 #include <vector>
 
 namespace asperity {
@@ -46,6 +47,7 @@ public:
     Vec2 axis_mm{0.0};
     Vec2 lean{0.0};
     double tip_mm = 0;
+    bool operator==(const Stroke &) const = default;
   };
   /// Takes away what the cutter covers on the way from `from` to `to` (up to flute_length above its tip).
   /// Layers the tip has not passed wholly keep their sides; their cut is remembered by surface_mm.
@@ -63,13 +65,21 @@ private:
   const float *layer(std::size_t l) const {
     return depth_.data() + l * static_cast<std::size_t>(grid_.nx) * static_cast<std::size_t>(grid_.ny);
   }
-  void carve_layer(std::size_t l, Vec2 a, Vec2 b, double radius_mm);
-  void lower_surface(const Stroke &from, const Stroke &to, const CutterProfile &profile);
+  /// A stroke's end, and what was moved there.
+  struct Stroked {
+    Stroke end;
+    CutterProfile profile;
+    double flute_length_mm = 0;
+    bool operator==(const Stroked &) const = default;
+  };
+  void carve_layer(std::size_t l, Vec2 a, Vec2 b, double radius_mm, bool goes_on);
+  void lower_surface(const Stroke &from, const Stroke &to, const CutterProfile &profile, bool goes_on);
 
   Grid grid_;
   std::vector<double> bounds_mm_;
   std::vector<float> depth_;
   std::vector<float> surface_;
+  std::optional<Stroked> last_level_; ///< the last stroke, if it was level
 };
 
 // Asked millions of times a job, hence here.

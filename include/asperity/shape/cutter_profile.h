@@ -35,6 +35,7 @@ public:
   /// The same cutter grown sideways by d [mm] (runout, diameter error): tip flat and radius move, the rest
   /// stays.
   CutterProfile grown(double d_mm) const;
+  bool operator==(const CutterProfile &) const = default;
 
 private:
   double radius_ = 0.0, tip_flat_ = 0.0, corner_ = 0.0, cone_ = 0.0;
