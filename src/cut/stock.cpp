@@ -10,6 +10,7 @@ namespace asperity {
 
 namespace {
 
+constexpr double kLevel_mm = 1e-3; // the little that cutter and machine yield along the axis leaves it level
 constexpr double kMarginCells = 2.0; // grid beyond the blank, so that its sides can be interpolated
 
 /// Grid points of one row; inclusive, empty if first > last.
@@ -123,17 +124,18 @@ double Stock::surface_mm(Vec2 p) const {
 
 void Stock::carve(const Stroke &from, const Stroke &to, const CutterProfile &profile,
                   double flute_length_mm) {
-  // A level stroke that goes on where a level one ended leaves all behind it as it is.
-  const Stroked stroked{to, profile, flute_length_mm};
-  const bool is_level = from.tip_mm == to.tip_mm;
-  const bool goes_on = is_level && last_level_ && *last_level_ == Stroked{from, profile, flute_length_mm};
-  last_level_ = is_level ? std::optional(stroked) : std::nullopt;
-
   const double tip = 0.5 * (from.tip_mm + to.tip_mm);
   const double deepest = std::min(from.tip_mm, to.tip_mm);
-  for (std::size_t l = 0; l < layers(); ++l) {
-    if (bounds_mm_[l] < deepest - 1e-9 || bounds_mm_[l] > tip + flute_length_mm)
-      continue;
+  std::size_t lowest = 0;
+  while (lowest < layers() && bounds_mm_[lowest] < deepest - 1e-9)
+    ++lowest;
+  // A level stroke that goes on where a level one ended leaves all behind it as it is.
+  const bool is_level = std::abs(from.tip_mm - to.tip_mm) <= kLevel_mm;
+  const bool goes_on =
+      is_level && last_level_ && *last_level_ == Stroked{from, lowest, profile, flute_length_mm};
+  last_level_ = is_level ? std::optional(Stroked{to, lowest, profile, flute_length_mm}) : std::nullopt;
+
+  for (std::size_t l = lowest; l < layers() && bounds_mm_[l] <= tip + flute_length_mm; ++l) {
     const double height = std::max(0.0, 0.5 * (bounds_mm_[l] + bounds_mm_[l + 1]) - tip);
     carve_layer(l, from.axis_mm + from.lean * height, to.axis_mm + to.lean * height,
                 profile.radius_at(height), goes_on);

@@ -68,6 +68,7 @@ private:
   /// A stroke's end, and what was moved there.
   struct Stroked {
     Stroke end;
+    std::size_t lowest_layer = 0;
     CutterProfile profile;
     double flute_length_mm = 0;
     bool operator==(const Stroked &) const = default;
