@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 
 namespace asperity {
 
@@ -18,75 +19,73 @@ struct RowPart {
   int first = 0, last = -1;
 };
 
-/// The grid points within reach of the way from a to a + ab; without those behind a where only what lies
-/// ahead can change.
-class Swath {
-public:
-  Swath(const Stock::Grid &grid, Vec2 a, Vec2 ab, double reach_mm, bool is_ahead_only)
-      : grid_(grid), a_(a), ab_(ab), reach_mm_(reach_mm), is_ahead_only_(is_ahead_only) {
-    const RowPart rows = points(a.y - grid.origin_mm.y + std::min(0.0, ab.y) - reach_mm,
-                                a.y - grid.origin_mm.y + std::max(0.0, ab.y) + reach_mm, grid.ny);
-    first_row_ = rows.first, last_row_ = rows.last;
-  }
+RowPart points_between(double low_mm, double high_mm, double cell_mm, int count) {
+  return {static_cast<int>(std::ceil(std::clamp(low_mm / cell_mm, 0.0, double(count)))),
+          static_cast<int>(std::floor(std::clamp(high_mm / cell_mm, -1.0, count - 1.0)))};
+}
 
-  int first_row() const { return first_row_; }
-  int last_row() const { return last_row_; }
-  double y_from_a_mm(int row) const { return grid_.origin_mm.y + row * grid_.cell_mm - a_.y; }
-  RowPart row(int j) const {
-    const double y = y_from_a_mm(j);
-    const double beside = std::max({0.0, std::min(0.0, ab_.y) - y, y - std::max(0.0, ab_.y)});
-    const double half = std::sqrt(std::max(0.0, reach_mm_ * reach_mm_ - beside * beside));
-    double low = std::min(0.0, ab_.x) - half, high = std::max(0.0, ab_.x) + half;
-    if (is_ahead_only_) { // x ab.x + y ab.y >= 0
-      if (ab_.x > 0.0)
-        low = std::max(low, -y * ab_.y / ab_.x);
-      else if (ab_.x < 0.0)
-        high = std::min(high, -y * ab_.y / ab_.x);
-      else if (y * ab_.y < 0.0)
-        return {};
-    }
-    const double begin = a_.x - grid_.origin_mm.x;
-    return points(begin + low, begin + high, grid_.nx);
-  }
-
-private:
-  RowPart points(double low_mm, double high_mm, int count) const {
-    return {static_cast<int>(std::ceil(std::clamp(low_mm / grid_.cell_mm, 0.0, double(count)))),
-            static_cast<int>(std::floor(std::clamp(high_mm / grid_.cell_mm, -1.0, count - 1.0)))};
-  }
-
-  const Stock::Grid &grid_;
-  Vec2 a_, ab_;
-  double reach_mm_;
-  bool is_ahead_only_;
-  int first_row_ = 0, last_row_ = -1;
+/// The grid points within reach of the way from a to a + ab, row by row.
+struct Swath {
+  int first_row = 0;
+  std::vector<RowPart> rows;
 };
 
-/// What a stroke takes out of one layer, seen from where it begins.
+/// With `behind_mm` only those less than so far behind a.
+Swath swath_of(const Stock::Grid &grid, Vec2 a, Vec2 ab, double reach_mm, std::optional<double> behind_mm) {
+  const Vec2 begin = a - grid.origin_mm, low = glm::min(ab, Vec2(0.0)), high = glm::max(ab, Vec2(0.0));
+  const RowPart rows =
+      points_between(begin.y + low.y - reach_mm, begin.y + high.y + reach_mm, grid.cell_mm, grid.ny);
+  Swath swath{rows.first, {}};
+  const double room = behind_mm.value_or(0.0) * glm::length(ab);
+  for (int j = rows.first; j <= rows.last; ++j) {
+    const double y = j * grid.cell_mm - begin.y;
+    const double beside = std::max({0.0, low.y - y, y - high.y});
+    const double half = std::sqrt(std::max(0.0, reach_mm * reach_mm - beside * beside));
+    double from = low.x - half, to = high.x + half;
+    if (behind_mm) { // x ab.x + y ab.y > -room
+      if (ab.x > 0.0)
+        from = std::max(from, (-room - y * ab.y) / ab.x);
+      else if (ab.x < 0.0)
+        to = std::min(to, (-room - y * ab.y) / ab.x);
+      else if (y * ab.y < -room)
+        to = from - grid.cell_mm;
+    }
+    swath.rows.push_back(points_between(begin.x + from, begin.x + to, grid.cell_mm, grid.nx));
+  }
+  return swath;
+}
+
+/// What a stroke takes out of one layer.
 struct Capsule {
-  Vec2 ab{0.0}, per_length{0.0};
+  Vec2 begin_mm{0.0}; ///< from the stroke's begin to grid point (0, 0)
+  Vec2 ab_mm{0.0};
   double radius_mm = 0;
 };
 
-/// First grid point of a row, its distance from where the stroke begins, and how far apart they lie.
-struct RowPlaces {
-  double x_mm = 0, y_mm = 0, cell_mm = 0;
-};
-
-ASPERITY_WIDE void carve_row(float *row, RowPart part, const RowPlaces &places, const Capsule &capsule) {
-  const double origin = places.x_mm, cell = places.cell_mm, py = places.y_mm;
-  const double abx = capsule.ab.x, aby = capsule.ab.y, radius = capsule.radius_mm;
-  const double perx = capsule.per_length.x, py_part = py * capsule.per_length.y;
-  const int last = part.last;
+/// In float, counted from the stroke's begin: off by less than a ten-millionth of stroke and cutter.
+ASPERITY_WIDE void carve_rows(float *layer, const Stock::Grid &grid, const Swath &swath,
+                              const Capsule &capsule) {
+  const double length2 = glm::dot(capsule.ab_mm, capsule.ab_mm);
+  const Vec2 per = length2 > 0.0 ? capsule.ab_mm / length2 : Vec2(0.0);
+  const float per_x = static_cast<float>(per.x), per_y = static_cast<float>(per.y);
+  const float ab_x = static_cast<float>(capsule.ab_mm.x), ab_y = static_cast<float>(capsule.ab_mm.y);
+  const float radius = static_cast<float>(capsule.radius_mm), cell = static_cast<float>(grid.cell_mm);
+  for (std::size_t k = 0; k < swath.rows.size(); ++k) {
+    const int j = swath.first_row + static_cast<int>(k), first = swath.rows[k].first;
+    const int count = swath.rows[k].last - first + 1;
+    float *row = layer + static_cast<std::ptrdiff_t>(j) * grid.nx + first;
+    const float x = static_cast<float>(capsule.begin_mm.x + first * grid.cell_mm);
+    const float py = static_cast<float>(capsule.begin_mm.y + j * grid.cell_mm), py_part = py * per_y;
 #pragma GCC ivdep
-  for (int i = part.first; i <= last; ++i) {
-    const double px = origin + i * cell;
-    const double along = px * perx + py_part;
-    double u = along < 0.0 ? 0.0 : along;
-    u = u > 1.0 ? 1.0 : u;
-    const double dx = px - u * abx, dy = py - u * aby;
-    const float d = static_cast<float>(std::sqrt(dx * dx + dy * dy) - radius);
-    row[i] = d < row[i] ? d : row[i];
+    for (int i = 0; i < count; ++i) {
+      const float px = x + static_cast<float>(i) * cell;
+      const float along = px * per_x + py_part;
+      float u = along < 0.0f ? 0.0f : along;
+      u = u > 1.0f ? 1.0f : u;
+      const float dx = px - u * ab_x, dy = py - u * ab_y;
+      const float d = std::sqrt(dx * dx + dy * dy) - radius;
+      row[i] = d < row[i] ? d : row[i];
+    }
   }
 }
 
@@ -135,45 +134,42 @@ void Stock::carve(const Stroke &from, const Stroke &to, const CutterProfile &pro
       is_level && last_level_ && *last_level_ == Stroked{from, lowest, profile, flute_length_mm};
   last_level_ = is_level ? std::optional(Stroked{to, lowest, profile, flute_length_mm}) : std::nullopt;
 
+  // The same rows for all layers: wide enough for the leaning axis.
+  const double leant = std::max(glm::length(from.lean), glm::length(to.lean)) * (bounds_mm_.back() - deepest);
+  const Vec2 ab = to.axis_mm - from.axis_mm;
+  const bool only_ahead = goes_on && ab != Vec2(0.0);
+  const Swath swath = swath_of(grid_, from.axis_mm, ab, profile.radius_mm() + 1.5 * grid_.cell_mm + leant,
+                               only_ahead ? std::optional(leant) : std::nullopt);
   for (std::size_t l = lowest; l < layers() && bounds_mm_[l] <= tip + flute_length_mm; ++l) {
     const double height = std::max(0.0, 0.5 * (bounds_mm_[l] + bounds_mm_[l + 1]) - tip);
-    carve_layer(l, from.axis_mm + from.lean * height, to.axis_mm + to.lean * height,
-                profile.radius_at(height), goes_on);
+    const Vec2 a = from.axis_mm + from.lean * height, b = to.axis_mm + to.lean * height;
+    const double radius = profile.radius_at(height);
+    if (radius > 0.0)
+      carve_rows(layer(l), grid_, swath, {grid_.origin_mm - a, b - a, radius});
   }
-  lower_surface(from, to, profile, goes_on);
+
+  for (std::size_t k = 0; k < swath.rows.size(); ++k)
+    lower_surface(swath.first_row + static_cast<int>(k), swath.rows[k].first, swath.rows[k].last, from, to,
+                  profile);
 }
 
-void Stock::carve_layer(std::size_t l, Vec2 a, Vec2 b, double radius_mm, bool goes_on) {
-  if (radius_mm <= 0.0)
-    return;
-  const Vec2 ab = b - a;
-  const double length2 = glm::dot(ab, ab);
-  const Capsule capsule{ab, length2 > 0.0 ? ab / length2 : Vec2(0.0), radius_mm};
-  const Swath swath(grid_, a, ab, radius_mm + 1.5 * grid_.cell_mm, goes_on && length2 > 0.0);
-  for (int j = swath.first_row(); j <= swath.last_row(); ++j) {
-    float *row = layer(l) + static_cast<std::size_t>(j) * static_cast<std::size_t>(grid_.nx);
-    carve_row(row, swath.row(j), {grid_.origin_mm.x - a.x, swath.y_from_a_mm(j), grid_.cell_mm}, capsule);
-  }
-}
-
-void Stock::lower_surface(const Stroke &from, const Stroke &to, const CutterProfile &profile, bool goes_on) {
-  const Vec2 a = from.axis_mm, ab = to.axis_mm - from.axis_mm;
+void Stock::lower_surface(int row, int first, int last, const Stroke &from, const Stroke &to,
+                          const CutterProfile &profile) {
+  const Vec2 ab = to.axis_mm - from.axis_mm;
   const double radius = profile.radius_mm(), length2 = glm::dot(ab, ab);
-  const Swath swath(grid_, a, ab, radius, goes_on && length2 > 0.0);
-  for (int j = swath.first_row(); j <= swath.last_row(); ++j) {
-    const RowPart part = swath.row(j);
-    for (int i = part.first; i <= part.last; ++i) {
-      const Vec2 p(grid_.origin_mm.x + i * grid_.cell_mm - a.x, swath.y_from_a_mm(j));
-      const double u = length2 > 0.0 ? std::clamp(glm::dot(p, ab) / length2, 0.0, 1.0) : 1.0;
-      const double rho = glm::length(p - u * ab);
-      if (rho > radius)
-        continue;
-      const double tip =
-          length2 > 0.0 ? from.tip_mm + u * (to.tip_mm - from.tip_mm) : std::min(from.tip_mm, to.tip_mm);
-      float &surface = surface_[static_cast<std::size_t>(j) * static_cast<std::size_t>(grid_.nx) +
-                                static_cast<std::size_t>(i)];
-      surface = std::min(surface, static_cast<float>(tip + profile.height_at(rho)));
-    }
+  const double deepest = std::min(from.tip_mm, to.tip_mm);
+  for (int i = first; i <= last; ++i) {
+    float &surface = surface_[static_cast<std::size_t>(row) * static_cast<std::size_t>(grid_.nx) +
+                              static_cast<std::size_t>(i)];
+    if (static_cast<double>(surface) <= deepest)
+      continue;
+    const Vec2 p = grid_.origin_mm + Vec2(i, row) * grid_.cell_mm - from.axis_mm;
+    const double u = length2 > 0.0 ? std::clamp(glm::dot(p, ab) / length2, 0.0, 1.0) : 1.0;
+    const double rho = glm::length(p - u * ab);
+    if (rho > radius)
+      continue;
+    const double tip = length2 > 0.0 ? from.tip_mm + u * (to.tip_mm - from.tip_mm) : deepest;
+    surface = std::min(surface, static_cast<float>(tip + profile.height_at(rho)));
   }
 }
 

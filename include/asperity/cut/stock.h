@@ -73,8 +73,9 @@ private:
     double flute_length_mm = 0;
     bool operator==(const Stroked &) const = default;
   };
-  void carve_layer(std::size_t l, Vec2 a, Vec2 b, double radius_mm, bool goes_on);
-  void lower_surface(const Stroke &from, const Stroke &to, const CutterProfile &profile, bool goes_on);
+  /// Grid points first..last of a row.
+  void lower_surface(int row, int first, int last, const Stroke &from, const Stroke &to,
+                     const CutterProfile &profile);
 
   Grid grid_;
   std::vector<double> bounds_mm_;
