@@ -12,7 +12,6 @@ WallBand::WallBand(const WallPlan &plan, const ColumnFinder &columns, WallChart 
   cells_.envelope_mm.resize(chart.columns() * kLanes);
   cells_.owner.resize(chart.columns() * kLanes);
   rows_.reserve(end - begin);
-  discs_.count = end - begin;
   for (std::size_t i = 0; i < kLanes; ++i) {
     const std::size_t row = std::min(begin + i, end - 1); // lanes beyond the last row repeat it unseen
     z_mm_[i] = chart.z_mm[row];
@@ -69,8 +68,8 @@ void WallBand::pass(std::size_t i, WallSide side) {
     part(i, passing);
   else
     join();
-  if (passing == Passing::straight)
-    cut_straight(i, side);
+  if (passing == Passing::straight || passing == Passing::curved)
+    cut_spans(i, side, passing);
 }
 
 /// Between two heights, does the cutter pass all along the stroke with nothing that changes its law?
@@ -91,19 +90,19 @@ void WallBand::join() {
     for (WallRow &row : rows_)
       row.forget();
   any_open_ = false;
-  discs_.most_mm.fill(chart_.band_mm);
+  most_mm_.fill(chart_.band_mm);
 }
 
 void WallBand::part(std::size_t i, Passing passing) {
   const Reach &reach = plan_.reaches[i];
-  discs_.most_mm.fill(-std::numeric_limits<double>::infinity());
+  most_mm_.fill(-std::numeric_limits<double>::infinity());
   for (std::size_t lane = 0; lane < rows_.size(); ++lane) {
     const double z = z_mm_[lane];
     if (reach.low_mm > z || reach.high_mm < z) {
       rows_[lane].close();
     } else if (passing != Passing::any && is_alike(i, passing, z, z)) {
       rows_[lane].forget();
-      discs_.most_mm[lane] = chart_.band_mm;
+      most_mm_[lane] = chart_.band_mm;
     } else {
       rows_[lane].follow(i);
     }
@@ -111,36 +110,63 @@ void WallBand::part(std::size_t i, Passing passing) {
   any_open_ = true;
 }
 
-void WallBand::cut_straight(std::size_t i, WallSide side) {
+void WallBand::cut_spans(std::size_t i, WallSide side, Passing passing) {
   const auto at = static_cast<std::size_t>(side);
   const Stroke &stroke = plan_.strokes[i];
   const Reach &reach = plan_.reaches[i];
-  if (reach.first_span[at] < reach.last_span[at]) {
-    place_discs(stroke, side);
-    const StrokeOwners owners{std::min(plan_.strokes[i - 1].owner, stroke.owner), stroke.owner};
-    for (std::uint32_t k = reach.first_span[at]; k < reach.last_span[at]; ++k)
-      lower_span(discs_, chart_, plan_.spans[k], owners, cells_);
-  }
+  const auto spans =
+      std::span(plan_.spans).subspan(reach.first_span[at], reach.last_span[at] - reach.first_span[at]);
+  const StrokeOwners owners{std::min(plan_.strokes[i - 1].owner, stroke.owner), stroke.owner};
+  if (!spans.empty() && passing == Passing::straight)
+    cut_straight(stroke, side, spans, owners);
+  else if (!spans.empty())
+    cut_curved(i, side, spans, owners);
   if (reach.ends_smoothly)
     return;
   for (std::size_t lane = 0; lane < rows_.size(); ++lane)
-    if (discs_.most_mm[lane] > 0.0)
+    if (most_mm_[lane] > 0.0)
       rows_[lane].recall(i);
   any_open_ = true;
 }
 
-void WallBand::place_discs(const Stroke &stroke, WallSide side) {
+Lanes WallBand::heights_above(double z_mm) const {
+  Lanes heights;
+  for (std::size_t i = 0; i < kLanes; ++i)
+    heights[i] = z_mm_[i] - z_mm;
+  return heights;
+}
+
+void WallBand::cut_straight(const Stroke &stroke, WallSide side, std::span<const ColumnSpan> spans,
+                            StrokeOwners owners) {
   const auto at = static_cast<std::size_t>(side);
   const WallCutter &cutter = plan_.cutters[stroke.cutter];
-  Lanes begin_height, end_height;
-  for (std::size_t i = 0; i < kLanes; ++i) {
-    begin_height[i] = z_mm_[i] - stroke.z_begin_mm;
-    end_height[i] = begin_height[i] - stroke.z_rise_mm;
-  }
-  add_bend(stroke.begin[at], cutter, stroke.from, begin_height, discs_.x_mm, discs_.y_mm);
-  add_bend(stroke.end[at], cutter, stroke.from + stroke.along, end_height, discs_.end_x_mm, discs_.end_y_mm);
-  discs_.radius_mm = cutter.profile.radius_mm();
-  set_contacts(discs_, side);
+  LaneDiscs discs;
+  add_bend(stroke.begin[at], cutter, stroke.from, heights_above(stroke.z_begin_mm), discs.x_mm, discs.y_mm);
+  add_bend(stroke.end[at], cutter, stroke.from + stroke.along,
+           heights_above(stroke.z_begin_mm + stroke.z_rise_mm), discs.end_x_mm, discs.end_y_mm);
+  discs.most_mm = most_mm_;
+  discs.radius_mm = cutter.profile.radius_mm();
+  discs.count = rows_.size();
+  set_contacts(discs, side);
+  for (const ColumnSpan &span : spans)
+    lower_span(discs, chart_, span, owners, cells_);
+}
+
+void WallBand::cut_curved(std::size_t i, WallSide side, std::span<const ColumnSpan> spans,
+                          StrokeOwners owners) {
+  const Stroke &stroke = plan_.strokes[i];
+  LaneCurves curves;
+  place_curves(stroke, plan_.cutters[stroke.cutter], side, heights_above(stroke.z_begin_mm), curves);
+  curves.most_mm = most_mm_;
+  curves.count = rows_.size();
+  for (const ColumnSpan &span : spans)
+    for (std::size_t column = span.begin; column < span.end; ++column) {
+      const double u_near = span.u_near(chart_.s_mm[column]);
+      const LaneBits left = lower_under_curves(curves, chart_, column, u_near, owners, cells_);
+      for (std::size_t lane = 0; left != 0 && lane < rows_.size(); ++lane)
+        if ((left >> lane & 1u) != 0 && most_mm_[lane] > 0.0)
+          rows_[lane].cut_ray(i, column, u_near, owners);
+    }
 }
 
 } // namespace asperity

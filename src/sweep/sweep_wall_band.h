@@ -1,8 +1,10 @@
 // A few neighbouring rows of a wall chart under every stroke of the path.
 #pragma once
 
-#include "sweep_wall_lanes.h"
+#include "sweep_wall_curved.h"
 #include "sweep_wall_row.h"
+
+#include <span>
 
 namespace asperity {
 
@@ -21,11 +23,14 @@ private:
   void store() const;
   void pass(std::size_t stroke, WallSide side);
   bool is_alike(std::size_t stroke, Passing passing, double z_low_mm, double z_high_mm) const;
-  /// All rows go on together, or each as it must; says in discs_ which lanes a straight stroke cuts.
+  /// All rows go on together, or each as it must; says in most_mm_ which lanes a stroke cuts together.
   void join();
   void part(std::size_t stroke, Passing passing);
-  void cut_straight(std::size_t stroke, WallSide side);
-  void place_discs(const Stroke &stroke, WallSide side);
+  void cut_spans(std::size_t stroke, WallSide side, Passing passing);
+  void cut_straight(const Stroke &stroke, WallSide side, std::span<const ColumnSpan> spans,
+                    StrokeOwners owners);
+  void cut_curved(std::size_t stroke, WallSide side, std::span<const ColumnSpan> spans, StrokeOwners owners);
+  Lanes heights_above(double z_mm) const;
   void close_all();
 
   const WallPlan &plan_;
@@ -35,7 +40,7 @@ private:
   LaneCells cells_;
   SectionList sections_;
   std::vector<WallRow> rows_;
-  LaneDiscs discs_;
+  Lanes most_mm_;
   bool any_open_ = false; ///< some row remembers where its path ended
 };
 

@@ -1,6 +1,7 @@
 // Branch-free loops over lanes, for the compiler to vectorise.
 #include "sweep_wall_lanes.h"
 
+#include "sweep_wall_entries.h"
 #include "sweep_wall_ray.h"
 #include "vector_clones.h"
 
@@ -10,12 +11,6 @@
 namespace asperity {
 
 namespace {
-
-/// What one ray finds in each row; a value that is no number cuts nothing.
-struct LaneEntries {
-  alignas(32) std::array<float, kLanes> e_mm;
-  alignas(32) std::array<std::uint32_t, kLanes> owner;
-};
 
 /// The contact where it is met on the way, else the disc at the nearer end.
 template <std::size_t kUsed>
@@ -45,25 +40,13 @@ inline __attribute__((always_inline)) void find_entries(const LaneDiscs &discs, 
 }
 
 template <std::size_t kUsed>
-inline __attribute__((always_inline)) void lower(const LaneEntries &entries, float *__restrict envelope,
-                                                 std::uint32_t *__restrict owner) {
-#pragma omp simd
-  for (std::size_t i = 0; i < kUsed; ++i) {
-    const bool is_lower = entries.e_mm[i] < envelope[i];
-    const bool is_tie = entries.e_mm[i] == envelope[i] && entries.owner[i] < owner[i];
-    envelope[i] = is_lower ? entries.e_mm[i] : envelope[i];
-    owner[i] = is_lower || is_tie ? entries.owner[i] : owner[i];
-  }
-}
-
-template <std::size_t kUsed>
 inline __attribute__((always_inline)) void lower_columns(const LaneDiscs &discs, const WallChart &chart,
                                                          ColumnSpan span, StrokeOwners owners,
                                                          LaneCells &cells) {
   LaneEntries entries;
   for (std::size_t column = span.begin; column < span.end; ++column) {
     find_entries<kUsed>(discs, {chart.foot[column], chart.normal[column]}, chart.band_mm, owners, entries);
-    lower<kUsed>(entries, &cells.envelope_mm[column * kLanes], &cells.owner[column * kLanes]);
+    lower_column<kUsed>(entries, column, cells);
   }
 }
 
@@ -106,11 +89,10 @@ void set_contacts(LaneDiscs &discs, WallSide side) {
 ASPERITY_VECTOR_CLONES
 void lower_span(const LaneDiscs &discs, const WallChart &chart, ColumnSpan span, StrokeOwners owners,
                 LaneCells &cells) {
-  constexpr std::size_t kFew = 2; // a trace has one row
-  if (discs.count > kFew)
+  if (discs.count > kFewLanes)
     lower_columns<kLanes>(discs, chart, span, owners, cells);
   else
-    lower_columns<kFew>(discs, chart, span, owners, cells);
+    lower_columns<kFewLanes>(discs, chart, span, owners, cells);
 }
 
 } // namespace asperity

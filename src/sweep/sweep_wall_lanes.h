@@ -7,7 +7,8 @@
 
 namespace asperity {
 
-inline constexpr std::size_t kLanes = 8; ///< rows that are cut together
+inline constexpr std::size_t kLanes = 8;    ///< rows that are cut together
+inline constexpr std::size_t kFewLanes = 2; ///< or so few: a trace has one row
 using Lanes = std::array<double, kLanes>;
 
 /// Cells of neighbouring rows, column by column: cell = column * kLanes + lane.

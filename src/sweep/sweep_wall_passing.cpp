@@ -35,13 +35,13 @@ ContactPath widened_path(const Stroke &before, const Stroke &stroke, const WallC
   section.cutter = &cutter;
   section.side = side;
   section.steady_radius_mm = cutter.profile.radius_mm();
-  section.is_straight = true;
+  section.is_straight = !stroke.is_arc;
   const Disc begin = section.at(0.0);
   ContactPath path = contact_path(section, sign_of(side), begin, section.at(1.0));
   Disc fan = begin;
   fan.velocity = before.plan_velocity(1.0);
   path.set_fan(fan, sign_of(side));
-  path.bow_mm = stroke.offset_max_mm + cutter.profile.radius_mm() * drift_rad;
+  path.bow_mm += stroke.offset_max_mm + cutter.profile.radius_mm() * drift_rad;
   path.turn_slack = kFacing;
   return path;
 }
@@ -53,11 +53,17 @@ bool add_spans(const WallPlan &plan, const WallChart &chart, const ColumnFinder 
   if (track.window.is_empty())
     return true;
   bool is_plain = true;
+  const double u_per_mm = track.last_mm != track.first_mm ? 1.0 / (track.last_mm - track.first_mm) : 0.0;
   std::size_t end = chart.columns();
-  columns.for_columns(element, track.window, [&](std::size_t column, double) {
-    is_plain = is_plain && glm::dot(chart.normal[column], path.begin_direction) < -kFacing;
-    if (column != end)
-      spans.push_back({static_cast<std::uint32_t>(column), 0});
+  columns.for_columns(element, track.window, [&](std::size_t column, double position) {
+    is_plain = is_plain && glm::dot(chart.normal[column], path.begin_direction) < -kFacing &&
+               glm::dot(chart.normal[column], path.end_direction) < -kFacing;
+    if (column != end) {
+      const double u = u_per_mm * (position - track.first_mm);
+      spans.push_back({.begin = static_cast<std::uint32_t>(column),
+                       .u_origin = u - u_per_mm * chart.s_mm[column],
+                       .u_per_mm = u_per_mm});
+    }
     end = column + 1;
     spans.back().end = static_cast<std::uint32_t>(end);
   });
@@ -81,8 +87,6 @@ Passing plan_passing(WallPlan &plan, const WallChart &chart, const ColumnFinder 
   }
   if (!faces && reach.ends_smoothly && manners[i - 1].is_plain && manners[i + 1].is_plain)
     return Passing::idle;
-  if (!keeps_straight(stroke, cutter))
-    return Passing::any;
 
   const auto at = static_cast<std::size_t>(side);
   const ContactPath path = widened_path(plan.strokes[i - 1], stroke, cutter,
@@ -98,7 +102,7 @@ Passing plan_passing(WallPlan &plan, const WallChart &chart, const ColumnFinder 
   }
   reach.first_span[at] = static_cast<std::uint32_t>(first);
   reach.last_span[at] = static_cast<std::uint32_t>(plan.spans.size());
-  return Passing::straight;
+  return keeps_straight(stroke, cutter) ? Passing::straight : Passing::curved;
 }
 
 } // namespace asperity

@@ -16,9 +16,11 @@ struct Meeting {
   bool faces(WallSide side) const { return side == WallSide::left ? faces_left : faces_right; }
 };
 
-/// Columns of the chart, end left out.
+/// Columns of the chart, end left out, and nearly where along the stroke their contact lies.
 struct ColumnSpan {
   std::uint32_t begin = 0, end = 0;
+  double u_origin = 0, u_per_mm = 0;
+  double u_near(double s_mm) const { return u_origin + u_per_mm * s_mm; }
 };
 
 /// What the rows wholly within a stroke's height need of it, on one side of its motion.
@@ -26,6 +28,7 @@ enum class Passing : std::uint8_t {
   any,      ///< must be followed row by row
   idle,     ///< shows them no contact, and its neighbours go on from it smoothly
   straight, ///< where it is a cylinder it cuts them along `spans`, and nowhere else
+  curved,   ///< the same, but its disc does not run straight
 };
 
 struct Reach {

@@ -92,6 +92,16 @@ void WallRow::recall(std::size_t i) {
     end_ = {true, true, false, last.at(1.0), 1.0, i, stroke.owner};
 }
 
+void WallRow::cut_ray(std::size_t i, std::size_t column, double u_near, StrokeOwners owners) {
+  const Stroke &stroke = plan_.strokes[i];
+  find_sections(stroke, plan_.cutters[stroke.cutter], side_, z_mm_, sections_);
+  const Ray ray{chart_.foot[column], chart_.normal[column]};
+  for (std::size_t k = 0; k < sections_.count; ++k) {
+    const Entry entry = lowest_smooth(sections_.all[k], u_near, ray);
+    lower(column, entry.e_mm, entry.u <= 0.0 ? owners.begin : owners.on);
+  }
+}
+
 void WallRow::close() {
   if (end_.is_set && !dwindles(end_.disc)) {
     const Stroke &stroke = plan_.strokes[end_.stroke];

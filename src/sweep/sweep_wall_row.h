@@ -21,6 +21,8 @@ public:
   void forget() { end_ = {}; }
   /// Says that the path was cut by others up to the end of a stroke.
   void recall(std::size_t stroke);
+  /// Cuts one ray under a stroke that passes all along the row and whose contacts face the ray.
+  void cut_ray(std::size_t stroke, std::size_t column, double u_near, StrokeOwners owners);
 
 private:
   /// The disc at the end of what was followed so far.
