@@ -1,5 +1,6 @@
 #include "asperity/cut/stock.h"
 
+#include "asperity/base/parallel.h"
 #include "asperity/base/wide_vectors.h"
 
 #include <algorithm>
@@ -91,7 +92,7 @@ ASPERITY_WIDE void carve_rows(float *layer, const Stock::Grid &grid, const Swath
 
 } // namespace
 
-Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm)
+Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, int threads)
     : bounds_mm_(std::move(bounds_mm)) {
   const Vec2 low = blank.low_mm() - Vec2(kMarginCells * cell_mm);
   const Vec2 extent = blank.high_mm() + Vec2(kMarginCells * cell_mm) - low;
@@ -100,7 +101,7 @@ Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm)
   const std::size_t per_layer = static_cast<std::size_t>(grid_.nx) * static_cast<std::size_t>(grid_.ny);
   depth_.resize(per_layer * layers());
   surface_.resize(per_layer);
-  for (int j = 0; j < grid_.ny; ++j) {
+  const auto fill_row = [&](int j) {
     for (int i = 0; i < grid_.nx; ++i) {
       const Vec2 p = grid_.origin_mm + Vec2(i, j) * cell_mm;
       const std::size_t cell =
@@ -110,7 +111,12 @@ Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm)
         layer(l)[cell] =
             static_cast<float>(blank.plan_depth_mm(p, 0.5 * (bounds_mm_[l] + bounds_mm_[l + 1])));
     }
-  }
+  };
+  constexpr std::size_t kRows = 16;
+  for_each_band(static_cast<std::size_t>(grid_.ny), kRows, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t j = begin; j < end; ++j)
+      fill_row(static_cast<int>(j));
+  });
 }
 
 double Stock::surface_mm(Vec2 p) const {

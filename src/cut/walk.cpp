@@ -60,9 +60,9 @@ double usual_stepdown_mm(const std::vector<double> &levels_mm, double otherwise_
   return gaps[gaps.size() / 2];
 }
 
-Stock make_stock(const Job &job, const TimedPath &path) {
+Stock make_stock(const Job &job, const TimedPath &path, int threads) {
   StockPlan plan = plan_stock(job, path);
-  return Stock(job.blank, std::move(plan.bounds_mm), plan.cell_mm);
+  return Stock(job.blank, std::move(plan.bounds_mm), plan.cell_mm, threads);
 }
 
 std::size_t stock_bytes(const Job &job, const TimedPath &path) {

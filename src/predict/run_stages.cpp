@@ -94,7 +94,7 @@ void Stages::cut_and_make_charts() {
     outcome_.cut = old().cut;
   } else {
     ++runs_.cut;
-    Stock stock = make_stock(job_, outcome_.path);
+    Stock stock = make_stock(job_, outcome_.path, options_.threads);
     outcome_.cut = walk_path(job_, outcome_.path, stock, progress_);
   }
   charts.get();

@@ -43,7 +43,7 @@ void print_stages(const Job &job, const Program &program, int threads) {
   const Progress silent;
   const TimedPath path =
       timed("path", [&] { return plan_motion(program, job.machine, job.setup, job.effects); });
-  Stock stock = timed("stock", [&] { return make_stock(job, path); });
+  Stock stock = timed("stock", [&] { return make_stock(job, path, threads); });
   const CutRecord cut = timed("cut in time order", [&] { return walk_path(job, path, stock, silent); });
   std::vector<Chart> charts;
   for (const Feature &feature : job.features) {

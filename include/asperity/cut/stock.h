@@ -21,7 +21,7 @@ public:
   };
 
   /// bounds_mm: rising heights between layers, from the blank's bottom to its top (at least two).
-  Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm);
+  Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, int threads = 1);
 
   std::size_t layers() const { return bounds_mm_.size() - 1; }
   double bottom_mm(std::size_t layer) const { return bounds_mm_[layer]; }

@@ -19,7 +19,7 @@ inline constexpr double kHitsToRelease = 10.0;
 std::vector<double> level_heights_mm(const TimedPath &path);
 
 /// The stock that fits the job: layers at the path's levels, cells a small share of the smallest cutter.
-Stock make_stock(const Job &job, const TimedPath &path);
+Stock make_stock(const Job &job, const TimedPath &path, int threads = 1);
 /// Memory make_stock would take [bytes], without taking it.
 std::size_t stock_bytes(const Job &job, const TimedPath &path);
 
