@@ -185,7 +185,7 @@ Found found_lip(const LipScene &scene, int feature, const BaseLip &lip) {
 FoundList find_base_lips(const Evidence &evidence) {
   FoundList all;
   for_each_wall(evidence, [&](int feature, const WallFeature &wall, const WallChart &chart) {
-    LipScene scene{evidence, wall, chart, wall_reference(chart), {}};
+    LipScene scene{evidence, wall, chart, reference_on(evidence, feature, chart), {}};
     if (!scene.reference.usable)
       return;
     scene.base = base_rows(chart, scene.reference);

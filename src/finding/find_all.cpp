@@ -2,6 +2,7 @@
 #include "asperity/finding/find_all.h"
 
 #include "found.h"
+#include "wall_reference.h"
 
 #include "asperity/base/parallel.h"
 
@@ -32,10 +33,12 @@ std::vector<Finding> find_all(const Evidence &evidence) {
       find_keep_outs_touched, find_rapids_in_stock, find_spoilboard_cuts, find_break_risk, find_slip_risk,
       find_cutter_overload,   find_base_lips,       find_gouges,          find_uncut_skin, find_witness_lines,
       find_level_steps,       find_scallops,        find_overheating,     find_rubbing};
+  const WallReferences references(evidence.charts.size());
+  const Evidence shared{evidence.job, evidence.path, evidence.cut, evidence.charts, &references};
   std::array<FoundList, kFinders.size()> found_by;
   for_each_band(kFinders.size(), 1, 0, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = begin; i < end; ++i)
-      found_by[i] = kFinders[i](evidence);
+      found_by[i] = kFinders[i](shared);
   });
   FoundList all;
   for (FoundList &found : found_by)

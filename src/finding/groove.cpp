@@ -18,9 +18,22 @@ public:
     if (!std::isnan(value))
       values_.insert(std::upper_bound(values_.begin(), values_.end(), value), value);
   }
-  void erase(float value) {
-    if (!std::isnan(value))
-      values_.erase(std::lower_bound(values_.begin(), values_.end(), value));
+  /// One leaves, another comes: what lies between moves up by one.
+  void replace(float old_value, float value) {
+    if (std::isnan(old_value))
+      return insert(value);
+    const auto leaving = std::lower_bound(values_.begin(), values_.end(), old_value);
+    if (std::isnan(value)) {
+      values_.erase(leaving);
+    } else if (value >= old_value) {
+      const auto end = std::lower_bound(leaving, values_.end(), value);
+      std::move(leaving + 1, std::max(leaving + 1, end), leaving);
+      *(std::max(leaving + 1, end) - 1) = value;
+    } else {
+      const auto begin = std::upper_bound(values_.begin(), leaving, value);
+      std::move_backward(begin, leaving, leaving + 1);
+      *begin = value;
+    }
   }
   float median() const {
     if (values_.empty())
@@ -102,8 +115,7 @@ std::vector<float> deviation_from_trend(std::span<const float> e, std::size_t ha
     window.insert(e[(n + k - half) % n]);
   for (std::size_t i = 0; i < n; ++i) {
     deviation[i] = e[i] - window.median();
-    window.erase(e[(i + n - half) % n]);
-    window.insert(e[(i + half + 1) % n]);
+    window.replace(e[(i + n - half) % n], e[(i + half + 1) % n]);
   }
   return deviation;
 }

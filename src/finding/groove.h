@@ -1,17 +1,30 @@
 // Grooves and ridges in one row of a wall: deviations from the row's own trend.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <span>
 #include <vector>
 
 namespace asperity {
 
-/// A round wall's row without its mean, eccentricity and ovality (orders 0, 1 and 2 round the outline): a
-/// moving median follows slopes exactly but cuts the crests of such slow waves. The fit leaves out what
-/// stands far from it. A row less than kLeastRound cut is returned as it is.
-std::vector<float> without_slow_waves(std::span<const float> e);
 inline constexpr double kLeastRound = 0.9;
+
+/// Takes mean, eccentricity and ovality (orders 0, 1 and 2 round the outline) out of a round wall's rows: a
+/// moving median follows slopes exactly but cuts the crests of such slow waves.
+class SlowWaves {
+public:
+  explicit SlowWaves(std::size_t columns);
+  /// `e` has one value a column. The fit leaves out what stands far from it. A row less than kLeastRound cut
+  /// is returned as it is.
+  std::vector<float> taken_out_of(std::span<const float> e) const;
+
+  static constexpr std::size_t kTerms = 5; ///< 1, cos t, sin t, cos 2t, sin 2t
+  using Terms = std::array<double, kTerms>;
+
+private:
+  std::vector<Terms> terms_; ///< of every column
+};
 
 /// e minus its moving median over 2 half + 1 columns, round the closed outline; NaN stays NaN (not cut).
 std::vector<float> deviation_from_trend(std::span<const float> e, std::size_t half_columns);

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 
 namespace asperity {
 
@@ -37,7 +38,8 @@ DentRows dents_by_row(const WallChart &chart, std::span<const std::size_t> first
   DentRows rows(chart.rows());
   const double spacing = spacing_mm(chart);
   const auto half = static_cast<std::size_t>(std::max(1.0, std::round(0.5 * window_mm / spacing)));
-  const bool round = is_round(chart.outline);
+  const std::optional<SlowWaves> waves =
+      is_round(chart.outline) ? std::optional<SlowWaves>(chart.columns()) : std::nullopt;
   for_each_band(chart.rows(), 8, 0, [&](std::size_t begin, std::size_t end) {
     std::vector<float> e(chart.columns());
     for (std::size_t j = begin; j < end; ++j) {
@@ -46,7 +48,7 @@ DentRows dents_by_row(const WallChart &chart, std::span<const std::size_t> first
         const bool clean = chart.is_cut(cell) && first_clean[i] != BaseRows::kNone && j >= first_clean[i];
         e[i] = clean ? chart.envelope_mm[cell] : std::numeric_limits<float>::quiet_NaN();
       }
-      const std::vector<float> deviation = deviation_from_trend(round ? without_slow_waves(e) : e, half);
+      const std::vector<float> deviation = deviation_from_trend(waves ? waves->taken_out_of(e) : e, half);
       rows[j] = dents_in_row(deviation, clear_threshold_mm(deviation, least_mm), spacing);
     }
   });

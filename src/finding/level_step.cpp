@@ -122,7 +122,7 @@ Found found_steps(const Evidence &evidence, int feature, const WallFeature &wall
 FoundList find_level_steps(const Evidence &evidence) {
   FoundList all;
   for_each_wall(evidence, [&](int feature, const WallFeature &wall, const WallChart &chart) {
-    const WallReference reference = wall_reference(chart);
+    const WallReference reference = reference_on(evidence, feature, chart);
     if (!reference.usable)
       return;
     const std::vector<LevelStep> steps = level_steps(chart, base_rows(chart, reference));

@@ -14,14 +14,14 @@ namespace asperity {
 
 namespace {
 
-constexpr std::size_t kTerms = 5; ///< 1, cos t, sin t, cos 2t, sin 2t
 /// Columns the fit looks at: enough for five numbers, few enough to be quick.
 constexpr std::size_t kMostColumns = 720;
 /// Rounds of fitting without what stands off by more than kFar robust deviations.
 constexpr int kRounds = 4;
 constexpr double kFar = 3.0;
 
-using Terms = std::array<double, kTerms>;
+using Terms = SlowWaves::Terms;
+constexpr std::size_t kTerms = SlowWaves::kTerms;
 
 Terms terms_at(std::size_t column, std::size_t columns) {
   const double t = 2.0 * kPi * static_cast<double>(column) / static_cast<double>(columns);
@@ -73,7 +73,12 @@ Terms fit(const std::vector<Point> &points, double far_mm, const Terms &before) 
 
 } // namespace
 
-std::vector<float> without_slow_waves(std::span<const float> e) {
+SlowWaves::SlowWaves(std::size_t columns) {
+  for (std::size_t i = 0; i < columns; ++i)
+    terms_.push_back(terms_at(i, columns));
+}
+
+std::vector<float> SlowWaves::taken_out_of(std::span<const float> e) const {
   std::vector<float> rest(e.begin(), e.end());
   const auto known = std::count_if(e.begin(), e.end(), [](float value) { return !std::isnan(value); });
   if (static_cast<double>(known) < kLeastRound * static_cast<double>(e.size()) || e.size() < 4 * kTerms)
@@ -81,7 +86,7 @@ std::vector<float> without_slow_waves(std::span<const float> e) {
   std::vector<Point> points;
   for (std::size_t i = 0; i < e.size(); i += std::max<std::size_t>(1, e.size() / kMostColumns))
     if (!std::isnan(e[i]))
-      points.push_back({terms_at(i, e.size()), e[i]});
+      points.push_back({terms_[i], e[i]});
 
   Terms weights = fit(points, std::numeric_limits<double>::infinity(), {});
   for (int round = 1; round < kRounds; ++round) {
@@ -92,7 +97,7 @@ std::vector<float> without_slow_waves(std::span<const float> e) {
     weights = fit(points, kFar * robust_deviation(std::move(off)) + 5e-7, weights);
   }
   for (std::size_t i = 0; i < rest.size(); ++i)
-    rest[i] = static_cast<float>(e[i] - value_of(weights, terms_at(i, e.size())));
+    rest[i] = static_cast<float>(e[i] - value_of(weights, terms_[i]));
   return rest;
 }
 

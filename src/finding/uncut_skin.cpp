@@ -131,9 +131,8 @@ Found found_stock(const SurfaceView &view, const SkinPatches &skin) {
 }
 
 /// Which cells of a wall belong to the lip at its base.
-std::vector<bool> lip_cells(const WallChart &chart) {
+std::vector<bool> lip_cells(const WallChart &chart, const WallReference &reference) {
   std::vector<bool> lip(chart.envelope_mm.size(), false);
-  const WallReference reference = wall_reference(chart);
   if (!reference.usable)
     return lip;
   const BaseRows base = base_rows(chart, reference);
@@ -157,7 +156,7 @@ FoundList find_uncut_skin(const Evidence &evidence) {
       all.push_back(found_skin(evidence, view, skin));
     std::vector<bool> lip(view.cells(), false);
     if (const auto *wall = std::get_if<WallChart>(&evidence.charts[static_cast<std::size_t>(view.feature)]))
-      lip = lip_cells(*wall);
+      lip = lip_cells(*wall, reference_on(evidence, view.feature, *wall));
     if (const SkinPatches stock = not_reached(view, [&](std::size_t cell) { return lip[cell]; });
         enough(stock))
       all.push_back(found_stock(view, stock));

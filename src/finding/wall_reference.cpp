@@ -2,6 +2,7 @@
 #include "wall_reference.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace asperity {
@@ -33,14 +34,23 @@ StraightLine line_over_height(const WallChart &chart) {
   return repeated_median_line(z, e);
 }
 
+/// Several columns at a time, since neighbours lie side by side in memory.
 std::vector<double> column_offsets(const WallChart &chart, const StraightLine &line) {
-  std::vector<double> offsets, column;
-  for (std::size_t i = 0; i < chart.columns(); ++i) {
-    column.clear();
-    for (std::size_t j = 0; j < chart.rows(); ++j)
-      if (chart.is_cut(chart.at(i, j)))
-        column.push_back(chart.envelope_mm[chart.at(i, j)] - line.at(chart.z_mm[j]));
-    offsets.push_back(median_of(column));
+  constexpr std::size_t kTogether = 16;
+  std::vector<double> offsets;
+  std::array<std::vector<double>, kTogether> columns;
+  for (std::size_t first = 0; first < chart.columns(); first += kTogether) {
+    const std::size_t count = std::min(kTogether, chart.columns() - first);
+    for (std::vector<double> &column : columns)
+      column.clear();
+    for (std::size_t j = 0; j < chart.rows(); ++j) {
+      const double level = line.at(chart.z_mm[j]);
+      for (std::size_t k = 0; k < count; ++k)
+        if (const std::size_t cell = chart.at(first + k, j); chart.is_cut(cell))
+          columns[k].push_back(chart.envelope_mm[cell] - level);
+    }
+    for (std::size_t k = 0; k < count; ++k)
+      offsets.push_back(median_of(columns[k]));
   }
   return offsets;
 }
@@ -62,6 +72,17 @@ WallReference wall_reference(const WallChart &chart) {
   reference.usable = !rest.empty();
   reference.spread_mm = robust_deviation(std::move(rest));
   return reference;
+}
+
+const WallReference &WallReferences::of(std::size_t feature, const WallChart &chart) const {
+  Made &made = each_[feature];
+  std::call_once(made.once, [&] { made.reference = wall_reference(chart); });
+  return made.reference;
+}
+
+WallReference reference_on(const Evidence &evidence, int feature, const WallChart &chart) {
+  return evidence.references ? evidence.references->of(static_cast<std::size_t>(feature), chart)
+                             : wall_reference(chart);
 }
 
 BaseRows base_rows(const WallChart &chart, const WallReference &reference) {

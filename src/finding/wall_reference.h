@@ -3,7 +3,9 @@
 
 #include "robust.h"
 
-#include "asperity/chart/wall_chart.h"
+#include "asperity/finding/find_all.h"
+
+#include <mutex>
 
 namespace asperity {
 
@@ -18,6 +20,23 @@ struct WallReference {
 };
 
 WallReference wall_reference(const WallChart &chart);
+
+/// Each wall's reference, made when first asked for; any thread may ask.
+class WallReferences {
+public:
+  explicit WallReferences(std::size_t features) : each_(features) {}
+  const WallReference &of(std::size_t feature, const WallChart &chart) const;
+
+private:
+  struct Made {
+    std::once_flag once;
+    WallReference reference;
+  };
+  mutable std::vector<Made> each_;
+};
+
+/// The shared one; without that made anew.
+WallReference reference_on(const Evidence &evidence, int feature, const WallChart &chart);
 
 /// The lip at the base, column by column.
 struct BaseRows {

@@ -236,7 +236,7 @@ FoundList found_lines(const LineScene &scene, std::vector<GrooveLine> lines) {
 FoundList find_witness_lines(const Evidence &evidence) {
   FoundList all;
   for_each_wall(evidence, [&](int feature, const WallFeature &wall, const WallChart &chart) {
-    const WallReference reference = wall_reference(chart);
+    const WallReference reference = reference_on(evidence, feature, chart);
     if (!reference.usable)
       return;
     const BaseRows base = base_rows(chart, reference);

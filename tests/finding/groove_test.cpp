@@ -57,10 +57,10 @@ TEST(Groove, OnAMovedAndOvalCircleTheGrooveIsStillExact) {
   const auto waves = [&](double s) {
     return 0.05 * std::cos(2 * kPi * s / length) + 0.02 * std::sin(4 * kPi * s / length);
   };
-  EXPECT_TRUE(dents_of(without_slow_waves(row_of(waves))).empty());
+  EXPECT_TRUE(dents_of(SlowWaves(kColumns).taken_out_of(row_of(waves))).empty());
   // On a slope, and on a crest of the eccentricity.
   for (const double place : {40.0, 0.0, 100.0}) {
-    const auto dents = dents_of(without_slow_waves(row_of(
+    const auto dents = dents_of(SlowWaves(kColumns).taken_out_of(row_of(
         [&](double s) { return waves(s) + circle_groove(std::remainder(s - place, length), 6.0, 0.005); })));
     ASSERT_EQ(dents.size(), 1u) << place;
     EXPECT_NEAR(dents[0].depth_mm, 0.005, 2e-5) << place;

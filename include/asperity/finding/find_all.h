@@ -12,11 +12,14 @@
 namespace asperity {
 
 /// Everything a finder may look at. charts[i] belongs to job.features[i].
+class WallReferences;
+
 struct Evidence {
   const Job &job;
   const TimedPath &path;
   const CutRecord &cut;
   const std::vector<Chart> &charts;
+  const WallReferences *references = nullptr; ///< shared by the finders of one run; made by find_all
 };
 
 /// Dangers first, then by how far each exceeds what is wanted (or a stated threshold), then by place.
