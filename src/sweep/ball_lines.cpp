@@ -35,7 +35,7 @@ inline __attribute__((always_inline)) float bridged(float q, float flat) {
 /// The circle of a ball over distance q lies between q^2 / 2R and R - sqrt(R^2 - q^2). With a flat a, the
 /// line's surface lies between the ball's, taken at the distance less a, and |a| slope lower (a > 0) or
 /// higher (a < 0) [derived: the flat may lag by a; distances obey the triangle's inequality].
-template <bool kHasFlats>
+template <bool kHasSlack>
 inline __attribute__((always_inline)) void bounds_over(const Columns &columns, std::size_t count,
                                                        CellSquare square, float lean, float *__restrict lower,
                                                        float *__restrict upper) {
@@ -60,14 +60,14 @@ inline __attribute__((always_inline)) void bounds_over(const Columns &columns, s
   const float *__restrict slacks = columns.field[BallLines::kSlack];
 #pragma omp simd
   for (std::size_t i = 0; i < count; ++i) {
-    const float radius = radii[i], flat = kHasFlats ? flats[i] : 0.0f, radius2 = radius * radius,
+    const float radius = radii[i], flat = kHasSlack ? flats[i] : 0.0f, radius2 = radius * radius,
                 half_curve = 0.5f / radius, end = length[i];
     const float ahead = tx[i] * square.x + ty[i] * square.y, aside = tx[i] * square.y - ty[i] * square.x;
     const float q = across[i] + aside, s = along[i] + ahead, rise = rises[i], fall = falls[i];
-    const float slack = kHasFlats ? slacks[i] : kRounding_mm;
+    const float slack = kHasSlack ? slacks[i] : kRounding_mm;
     const float side = square.half * (std::abs(tx[i]) + std::abs(ty[i])),
-                right = kHasFlats ? bridged(q - side, flat) : q - side;
-    const float left = kHasFlats ? bridged(q + side, flat) : q + side;
+                right = kHasSlack ? bridged(q - side, flat) : q - side;
+    const float left = kHasSlack ? bridged(q + side, flat) : q + side;
     const float middle = base[i] + rise * ahead - fall * aside;
     const float spread = side * std::abs(rise);
 
@@ -81,14 +81,18 @@ inline __attribute__((always_inline)) void bounds_over(const Columns &columns, s
     const float d = std::sqrt(d2) - flat, steep = lean * radius, far = d > steep ? d : steep;
     const float capped = tip_least[i] + far * (far * half_curve - lean);
     const float held = past > 0.0f ? capped : endless;
+    const float rim = kHasSlack ? radius + flat + slack : radius;
     // Sums of zeros and infinities instead of conditions: those would keep the loop from being a vector one.
     const float r2 = radius2 - right * right, l2 = radius2 - left * left, w2 = r2 < l2 ? r2 : l2;
     const float w_right = std::sqrt(r2 > 0.0f ? r2 : 0.0f), w_left = std::sqrt(l2 > 0.0f ? l2 : 0.0f);
     const float lag = low_lag[i] * (w_right < w_left ? w_right : w_left);
     const float gone = (before + lag > clip_low[i] ? kInfinity : 0.0f) +
                        (after > clip_high[i] ? kInfinity : 0.0f) +
-                       (d2 > kBeyondRim * (radius + flat) * (radius + flat) ? kInfinity : 0.0f);
+                       (d2 > kBeyondRim * rim * rim ? kInfinity : 0.0f);
     lower[i] = (held > endless ? held : endless) - slack + gone;
+
+    // A shift of the path is not much more on the surface where that is not near upright.
+    const float least2 = kHasSlack ? 0.25f * radius2 : 0.0f;
 
     // Highest: the endless line's at either side, else the ball standing at the nearest tip.
     const float at_right = fall * side - stretch[i] * w_right, at_left = -fall * side - stretch[i] * w_left;
@@ -101,8 +105,8 @@ inline __attribute__((always_inline)) void bounds_over(const Columns &columns, s
     const float standing =
         tip_low[i] + rise * c + down + slopes[i] * farthest + (radius - std::sqrt(v2 > 0.0f ? v2 : 0.0f));
     const float inner = s - side - lag_reach[i], outer = end - s - side, room = inner < outer ? inner : outer;
-    const float if_inside = inside + (w2 > 0.0f ? 0.0f : kInfinity);
-    const float if_standing = standing + (v2 > 0.0f ? 0.0f : kInfinity);
+    const float if_inside = inside + (w2 > least2 ? 0.0f : kInfinity);
+    const float if_standing = standing + (v2 > least2 ? 0.0f : kInfinity);
     upper[i] = (room >= 0.0f ? if_inside : if_standing) + slack + gone;
   }
 }
@@ -114,7 +118,7 @@ void bounds_of_balls(const Columns &columns, std::size_t count, CellSquare squar
 }
 
 ASPERITY_VECTOR_CLONES
-void bounds_with_flats(const Columns &columns, std::size_t count, CellSquare square, float lean, float *lower,
+void bounds_with_slack(const Columns &columns, std::size_t count, CellSquare square, float lean, float *lower,
                        float *upper) {
   bounds_over<true>(columns, count, square, lean, lower, upper);
 }
@@ -161,8 +165,8 @@ void BallLines::add(const FloorStroke &stroke, const Flank &ball, const LeaningP
   set(kLowLag, stroke.leaves_below_low && ball.flat >= 0.0 ? m / g * (1.0 - kJointShare) : 0.0);
   set(kRadius, radius_mm);
   set(kFlat, ball.flat);
-  has_flats_ = has_flats_ || ball.flat != 0.0;
-  set(kSlack, double(kRounding_mm) + std::abs(ball.flat) * m);
+  has_slack_ = has_slack_ || ball.flat != 0.0 || stroke.slack_mm > 0.0;
+  set(kSlack, double(kRounding_mm) + std::abs(ball.flat) * m + stroke.slack_mm);
   stroke_[i] = index;
   lean_ = 0.0f;
 }
@@ -188,7 +192,7 @@ void BallLines::measure(const CellSquare &square) {
   Columns columns;
   for (std::size_t f = 0; f < kFields; ++f)
     columns.field[f] = field_[f].data();
-  const auto bounds = has_flats_ ? bounds_with_flats : bounds_of_balls;
+  const auto bounds = has_slack_ ? bounds_with_slack : bounds_of_balls;
   bounds(columns, (count_ + kLanes - 1) / kLanes * kLanes, square, lean_, lower_.data(), upper_.data());
 }
 
@@ -224,8 +228,8 @@ void BallLines::keep_lowest(const BallLines &all) {
     count_ += (all.lower_[i] <= least) & (all.lower_[i] < kInfinity);
   }
   lean_ = all.lean_;
-  has_flats_ = all.has_flats_;
-  const std::size_t fields = has_flats_ ? kFields : kFlat;
+  has_slack_ = all.has_slack_;
+  const std::size_t fields = has_slack_ ? kFields : kFlat;
   for (std::size_t f = 0; f < fields; ++f) {
     const float *from = all.field_[f].data();
     float *to = field_[f].data();

@@ -28,7 +28,7 @@ class BallLines {
 public:
   void clear() {
     count_ = 0;
-    has_flats_ = false;
+    has_slack_ = false;
   }
   std::size_t size() const { return count_; }
   std::int32_t stroke(std::size_t i) const { return stroke_[i]; }
@@ -69,9 +69,9 @@ public:
     kLagReach, ///< farthest that a contact lags behind its cell
     kLowLag,   ///< lag of the contacts that belong to it, in half chords of the ball
     kRadius,
-    // Only where there are flats:
+    // Only where there is slack:
     kFlat,  ///< of a ball grown (> 0) or worn (< 0)
-    kSlack, ///< what the flat leaves uncertain
+    kSlack, ///< what flats and hulls leave uncertain
     kFields
   };
 
@@ -84,7 +84,7 @@ private:
   std::vector<std::uint32_t> kept_;
   std::size_t count_ = 0;
   float lean_ = 0.0f; ///< length of the gradient
-  bool has_flats_ = false;
+  bool has_slack_ = false;
 };
 
 } // namespace asperity

@@ -3,6 +3,8 @@
 
 #include "floor_stroke.h"
 
+#include <algorithm>
+
 namespace asperity {
 
 /// Members of merged strokes, each from its low end up.
@@ -18,6 +20,22 @@ struct MergeRule {
   /// Owners rise along the path, so that strokes of several owners still sort by owner.
   bool may_mix_owners = false;
 };
+
+/// How many of a run's first `last` joints lie at or before a place; `per_mm` is how dense they mostly are.
+inline std::size_t joints_before(const double *joint, std::size_t last, double per_mm, double place_mm) {
+  constexpr std::size_t kNear = 8;
+  // Moves are often equally long.
+  const auto guess = static_cast<std::size_t>(std::clamp(place_mm * per_mm, 0.0, double(last)));
+  const std::size_t low = guess < kNear ? 0 : guess - kNear, high = std::min(last, guess + kNear);
+  if ((low > 0 && joint[low] > place_mm) || (high < last && joint[high] <= place_mm))
+    return std::size_t(std::upper_bound(joint, joint + last, place_mm) - joint);
+  std::size_t at = guess;
+  while (at > low && joint[at - 1] > place_mm)
+    --at;
+  while (at < high && joint[at] <= place_mm)
+    ++at;
+  return at;
+}
 
 /// Takes moves in the order of the path and appends strokes.
 class FloorMerger {

@@ -124,7 +124,7 @@ public:
         aside_(stroke.descends ? kAtJoint_mm : -kAtJoint_mm) {}
 
   void find_owners(const Places &places, double middle, Owners &owner) const {
-    std::size_t at = before(middle + double(places.least) + aside_);
+    std::size_t at = joints_before(joint_, last_, per_mm_, middle + double(places.least) + aside_);
     owner.fill(owner_[at]);
     for (; at < last_; ++at) {
       const auto joint = static_cast<float>(joint_[at] - aside_ - middle);
@@ -135,22 +135,6 @@ public:
   }
 
 private:
-  /// How many joints lie at or before a place, at most `last_`.
-  std::size_t before(double place) const {
-    constexpr std::size_t kNear = 8;
-    // Moves are often equally long.
-    const auto guess = static_cast<std::size_t>(std::clamp(place * per_mm_, 0.0, double(last_)));
-    const std::size_t low = guess < kNear ? 0 : guess - kNear, high = std::min(last_, guess + kNear);
-    if ((low > 0 && joint_[low] > place) || (high < last_ && joint_[high] <= place))
-      return std::size_t(std::upper_bound(joint_, joint_ + last_, place) - joint_);
-    std::size_t at = guess;
-    while (at > low && joint_[at - 1] > place)
-      --at;
-    while (at < high && joint_[at] <= place)
-      ++at;
-    return at;
-  }
-
   const double *joint_;
   const std::uint32_t *owner_;
   std::size_t last_;

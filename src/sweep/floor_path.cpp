@@ -91,6 +91,8 @@ FloorPath floor_path(const SweptPath &path, double merge_within_mm, int threads)
   if (!rise)
     std::stable_sort(whole.strokes.begin(), whole.strokes.end(),
                      [](const FloorStroke &a, const FloorStroke &b) { return a.owner < b.owner; });
+  else
+    whole.hulls = floor_hulls(whole.strokes, whole.flanks, threads);
   whole.stroke_owner.reserve(whole.strokes.size() + 1);
   for (const FloorStroke &stroke : whole.strokes)
     whole.stroke_owner.push_back(stroke.owner);

@@ -3,6 +3,7 @@
 
 #include "floor_block.h"
 #include "floor_flank.h"
+#include "floor_hull.h"
 #include "floor_merge.h"
 #include "floor_stroke.h"
 
@@ -17,7 +18,10 @@ struct FloorPath {
   std::vector<std::uint32_t>
       stroke_owner; ///< of each stroke; of a merged one the least; last, of none: kNobody
   FloorRuns runs;
+  FloorHulls hulls;
 
+  /// What is looked for first.
+  const std::vector<FloorStroke> &outlines() const { return hulls.hulls.empty() ? strokes : hulls.hulls; }
   std::int32_t none() const { return static_cast<std::int32_t>(strokes.size()); }
   /// Who owns each cell of a block about `middle`; kNobody where no stroke came.
   void find_owners(const FloorBlock &block, Vec2 middle, double spacing_mm,

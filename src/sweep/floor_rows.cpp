@@ -38,9 +38,10 @@ bool is_slanting(const FloorStroke &stroke, double reach) {
 
 FloorRows::FloorRows(const FloorChart &chart, const FloorPath &path, std::size_t tile_side, int threads)
     : chart_(chart), path_(path), tile_side_(tile_side), rows_((chart.ny + tile_side - 1) / tile_side),
-      columns_((chart.nx + tile_side - 1) / tile_side), along_x_(path.strokes.size()),
-      along_y_(path.strokes.size()), slants_(path.strokes.size()),
-      group_y_((path.strokes.size() + kGroup - 1) / kGroup) {
+      columns_((chart.nx + tile_side - 1) / tile_side), along_x_(path.outlines().size()),
+      along_y_(path.outlines().size()), slants_(path.outlines().size()),
+      group_y_((path.outlines().size() + kGroup - 1) / kGroup) {
+  const std::vector<FloorStroke> &strokes = path.outlines();
   const double per_tile = 1.0 / (chart.spacing_mm * double(tile_side));
   const Vec2 corner = chart.origin_mm - Vec2(0.5 * chart.spacing_mm);
   const auto extent = [per_tile](double low, double high, std::size_t tiles) {
@@ -54,8 +55,8 @@ FloorRows::FloorRows(const FloorChart &chart, const FloorPath &path, std::size_t
       Extent all{std::numeric_limits<float>::infinity(), -std::numeric_limits<float>::infinity()};
       for (std::size_t i = group * kGroup; i < std::min((group + 1) * kGroup, along_y_.size()); ++i) {
         Vec2 low, high;
-        path.strokes[i].box(path.flanks[path.strokes[i].cutter].reach, low, high);
-        slants_[i] = is_slanting(path.strokes[i], path.flanks[path.strokes[i].cutter].reach);
+        strokes[i].box(path.flanks[strokes[i].cutter].reach + strokes[i].slack_mm, low, high);
+        slants_[i] = is_slanting(strokes[i], path.flanks[strokes[i].cutter].reach);
         along_x_[i] = extent(low.x - corner.x, high.x - corner.x, columns_);
         along_y_[i] = extent(low.y - corner.y, high.y - corner.y, rows_);
         all = {std::min(all.low, along_y_[i].low), std::max(all.high, along_y_[i].high)};
@@ -68,7 +69,7 @@ FloorRows::FloorRows(const FloorChart &chart, const FloorPath &path, std::size_t
 void FloorRowLists::enter(std::size_t index, double y_low, double y_high) {
   FloorRows::Extent x = rows_.along_x_[index];
   if (rows_.slants_[index]) {
-    const FloorStroke &stroke = rows_.path_.strokes[index];
+    const FloorStroke &stroke = rows_.path_.outlines()[index];
     const double reach = rows_.path_.flanks[stroke.cutter].reach;
     const FloorChart &chart = rows_.chart_;
     const double side = chart.spacing_mm * double(rows_.tile_side_);

@@ -36,6 +36,7 @@ struct alignas(64) FloorStroke {
   Vec2 centre{0.0};
   double radius_mm = 0.0;
   double sweep_rad = 0.0; ///< > 0
+  double slack_mm = 0.0;  ///< what bounds may be wrong by: of a hull, see FloorHulls
   double turn = 1.0;      ///< +1 counter-clockwise from low to high, -1 clockwise
 
   double distance_mm(Vec2 p) const;

@@ -17,8 +17,6 @@ constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr double kRounding_mm = 1e-11;
 /// Heights above the plane are rounded to floats; bounds in double must not overlook that [mm].
 constexpr double kShort_mm = 1e-6;
-/// Steeper lines are left to double precision: their contact runs far from the cell.
-constexpr double kSteepest = 0.5;
 
 /// How far from a line short floats keep 0.5 nm: the circle's height and slope grow with distance.
 double short_reach_mm(double radius_mm) { return std::min(0.8 * radius_mm, std::sqrt(1.6 * radius_mm)); }
@@ -52,10 +50,6 @@ void send_for(const FloorStroke &stroke) {
   __builtin_prefetch(&stroke, 0, 3);
   __builtin_prefetch(&stroke.clip_low_mm, 0, 3);
 #endif
-}
-
-bool has_short_form(const FloorStroke &stroke, const Flank &flank) {
-  return flank.is_nearly_ball && !stroke.is_arc && stroke.slope <= kSteepest;
 }
 
 } // namespace
@@ -106,15 +100,16 @@ void FloorTile::gather(std::span<const std::int32_t> strokes) {
   all.clear();
   others_.clear();
   const double half = 0.5 * chart_.spacing_mm * double(kSide - 1);
+  const std::vector<FloorStroke> &outlines = path_.outlines();
   for (std::size_t i = 0; i < strokes.size(); ++i) {
     const std::int32_t index = strokes[i];
-    const FloorStroke &stroke = path_.strokes[std::size_t(index)];
-    send_for(path_.strokes[std::size_t(strokes[std::min(i + 16, strokes.size() - 1)])]);
+    const FloorStroke &stroke = outlines[std::size_t(index)];
     const Flank &flank = path_.flanks[stroke.cutter];
-    if (has_short_form(stroke, flank))
+    send_for(outlines[std::size_t(strokes[std::min(i + 16, strokes.size() - 1)])]);
+    if (stroke.slack_mm > 0.0 || has_short_form(stroke, flank))
       all.add(stroke, flank, plane_, index);
     else if (const double bound = bound_over(stroke, flank, plane_.middle, half); bound < kInfinity)
-      others_.push_back({bound, index});
+      others_.push_back({bound, has_hulls() ? static_cast<std::int32_t>(stroke.owner) : index});
   }
   all.measure({0.0f, 0.0f, static_cast<float>(half)});
   plane_.gradient = all.likely_gradient();
@@ -142,9 +137,31 @@ void FloorTile::halve(std::size_t depth, std::size_t i, std::size_t j, std::size
         cut_block(lines_[depth], pi, pj);
         continue;
       }
-      lines_[depth + 1].keep_lowest(lines_[depth]);
+      if (has_hulls() && part == kHullSide)
+        unwrap(lines_[depth + 1], lines_[depth], square);
+      else
+        lines_[depth + 1].keep_lowest(lines_[depth]);
       halve(depth + 1, pi, pj, part);
     }
+}
+
+/// Takes the strokes out of the hulls that may be lowest somewhere in the square.
+void FloorTile::unwrap(BallLines &lines, const BallLines &hulls, const CellSquare &square) const {
+  const float least = hulls.least_upper();
+  const Vec2 middle = plane_.middle + Vec2(square.x, square.y);
+  lines.clear();
+  for (std::size_t i = 0; i < hulls.size(); ++i) {
+    if (!(hulls.lower(i) <= least) || hulls.lower(i) == std::numeric_limits<float>::infinity())
+      continue;
+    const auto index = static_cast<std::size_t>(hulls.stroke(i));
+    const FloorStroke &hull = path_.hulls.hulls[index];
+    const double along = glm::dot(middle - hull.low, hull.low_along);
+    const double side = double(square.half) * (std::abs(hull.low_along.x) + std::abs(hull.low_along.y));
+    path_.hulls.for_members(index, along - side, along + side, [&](std::uint32_t stroke) {
+      lines.add(path_.strokes[stroke], path_.flanks[hull.cutter], plane_, static_cast<std::int32_t>(stroke));
+    });
+  }
+  lines.lean(plane_.gradient);
 }
 
 void FloorTile::cut_block(BallLines &lines, std::size_t i, std::size_t j) {

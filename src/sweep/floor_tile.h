@@ -17,7 +17,8 @@ namespace asperity {
 /// Working memory of one thread.
 class FloorTile {
 public:
-  static constexpr std::size_t kSide = 64; ///< cells
+  static constexpr std::size_t kSide = 64;     ///< cells
+  static constexpr std::size_t kHullSide = 16; ///< cells of squares at which hulls give way to their strokes
 
   FloorTile(FloorChart &chart, const FloorPath &path) : chart_(chart), path_(path) {}
 
@@ -35,6 +36,8 @@ private:
   void fetch_cells() const;
   void gather(std::span<const std::int32_t> strokes);
   void halve(std::size_t depth, std::size_t i, std::size_t j, std::size_t side);
+  bool has_hulls() const { return !path_.hulls.hulls.empty(); }
+  void unwrap(BallLines &lines, const BallLines &hulls, const CellSquare &square) const;
   void cut_block(BallLines &lines, std::size_t i, std::size_t j);
   void lower_under_lines(const BallLines &lines);
   void lower_under_line(const FloorStroke &stroke, std::int32_t index);
