@@ -162,7 +162,7 @@ void BallLines::add(const FloorStroke &stroke, const Flank &ball, const LeaningP
   set(kTipLeast, low);
   set(kStretch, g);
   set(kLagReach, radius_mm * m / g);
-  set(kLowLag, stroke.leaves_below_low && ball.flat >= 0.0 ? m / g * (1.0 - kJointShare) : 0.0);
+  set(kLowLag, ball.flat >= 0.0 ? stroke.low_lag * (1.0 - kJointShare) : 0.0);
   set(kRadius, radius_mm);
   set(kFlat, ball.flat);
   has_slack_ = has_slack_ || ball.flat != 0.0 || stroke.slack_mm > 0.0;

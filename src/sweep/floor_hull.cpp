@@ -23,7 +23,7 @@ constexpr std::size_t kWorthWhile = 3; ///< strokes to a hull
 /// largest pad between members is returned.
 double pad(FloorStroke &hull, const FloorRuns &runs, const std::vector<FloorStroke> &strokes,
            double reach_mm) {
-  double low = 0.0, high = 0.0, inner = 0.0;
+  double low = 0.0, high = 0.0, inner = 0.0, lag = 1.0, lag_pad = 0.0;
   for (std::size_t k = 0; k < hull.run_count; ++k) {
     const FloorStroke &member = strokes[runs.owner[hull.run_first + k]];
     const auto place = [&](Vec2 p) { return glm::dot(p - hull.low, hull.low_along); };
@@ -39,12 +39,18 @@ double pad(FloorStroke &hull, const FloorRuns &runs, const std::vector<FloorStro
     const double turned = (reach_mm + member.length_mm) * glm::distance(along, hull.low_along);
     low = std::max(low, beyond[0] + turned - end[0]);
     high = std::max(high, beyond[1] + turned - (hull.length_mm - end[1]));
+    // Half chords by distance from the hull and from the member differ by no more than this (derived: their
+    // squares differ by (q + q') (q - q')).
+    const double chord = std::sqrt(2.0 * reach_mm * (hull.slack_mm + turned));
+    lag = std::min(lag, member.descends == hull.descends ? member.low_lag : 0.0);
+    lag_pad = std::max(lag_pad, member.low_lag * chord);
     if (k > 0)
       inner = std::max(inner, beyond[0] + turned);
     if (k + 1 < hull.run_count)
       inner = std::max(inner, beyond[1] + turned);
   }
-  hull.clip_low_mm = low;
+  hull.low_lag = lag;
+  hull.clip_low_mm = low + (lag > 0.0 ? lag_pad : 0.0);
   hull.clip_high_mm = high;
   return inner;
 }

@@ -231,7 +231,7 @@ void clip_at_joint(FloorStroke &before, FloorStroke &after, const Flank &flank) 
     if (before.descends == after.descends) {
       FloorStroke &upper = before.descends ? before : after;
       double &lower_pad = before.descends ? after.clip_high_mm : before_pad;
-      upper.leaves_below_low = true;
+      upper.low_lag = upper.slope / upper.stretch;
       lower_pad = std::max(lower_pad,
                            flat + flank.farthest_shift(upper.slope) + flank.reach * glm::distance(out, in));
     }

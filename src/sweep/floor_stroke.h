@@ -30,14 +30,15 @@ struct alignas(64) FloorStroke {
   bool is_arc = false;
   bool descends = false; ///< travelled from high to low
   bool joins_previous = false;
-  /// Cells whose lowest contact with the endless line lies below the low end belong to a neighbour too.
-  bool leaves_below_low = false;
   Vec2 high{0.0}, high_along{1, 0};
   Vec2 centre{0.0};
   double radius_mm = 0.0;
   double sweep_rad = 0.0; ///< > 0
-  double slack_mm = 0.0;  ///< what bounds may be wrong by: of a hull, see FloorHulls
-  double turn = 1.0;      ///< +1 counter-clockwise from low to high, -1 clockwise
+  /// Cells belong to a neighbour too if even with contacts lagging by this share of the ball's half chord
+  /// they would touch beyond the low end.
+  double low_lag = 0.0;
+  double slack_mm = 0.0; ///< what bounds may be wrong by: of a hull, see FloorHulls
+  double turn = 1.0;     ///< +1 counter-clockwise from low to high, -1 clockwise
 
   double distance_mm(Vec2 p) const;
   /// Plan box of all cells the stroke may lower, cutter radius included.
