@@ -154,9 +154,10 @@ void store_row(const FloorRow &row, const float *height, const std::uint32_t *ow
   const float *__restrict wanted = row.wanted;
   float *__restrict envelope = row.envelope;
   std::uint32_t *__restrict owners = row.owner;
+  const int count = static_cast<int>(cells);
 #pragma omp simd
-  for (std::size_t i = 0; i < cells; ++i) {
-    const double plane = row.offset + row.offset_per_cell * static_cast<double>(static_cast<int>(i));
+  for (int i = 0; i < count; ++i) {
+    const double plane = row.offset + row.offset_per_cell * static_cast<double>(i);
     const float residual =
         static_cast<float>((static_cast<double>(height[i]) + plane) - static_cast<double>(wanted[i]));
     const float before = envelope[i];
