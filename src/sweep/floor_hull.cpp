@@ -16,14 +16,17 @@ constexpr double kWithinShare = 1.0 / 200.0;
 /// Nearer than a half chord of half the radius a path's shift moves the ball's surface by up to twice as
 /// much.
 constexpr double kSlack = 2.1;
+/// More than places along a hull are rounded by.
+constexpr double kRounding_mm = 1e-5;
 constexpr std::size_t kPortion = 1024; ///< strokes
 constexpr std::size_t kWorthWhile = 3; ///< strokes to a hull
 
 /// Widens the hull's pads so that cells beyond them belong to none of its members, however these turn; the
-/// largest pad between members is returned.
-double pad(FloorStroke &hull, const FloorRuns &runs, const std::vector<FloorStroke> &strokes,
-           double reach_mm) {
-  double low = 0.0, high = 0.0, inner = 0.0, lag = 1.0, lag_pad = 0.0;
+/// largest pads between members are returned.
+FloorHulls::Pads pad(FloorStroke &hull, const FloorRuns &runs, const std::vector<FloorStroke> &strokes,
+                     double reach_mm) {
+  double low = 0.0, high = 0.0, lag = 1.0, lag_pad = 0.0;
+  FloorHulls::Pads inner;
   for (std::size_t k = 0; k < hull.run_count; ++k) {
     const FloorStroke &member = strokes[runs.owner[hull.run_first + k]];
     const auto place = [&](Vec2 p) { return glm::dot(p - hull.low, hull.low_along); };
@@ -36,7 +39,7 @@ double pad(FloorStroke &hull, const FloorRuns &runs, const std::vector<FloorStro
     const Vec2 along =
         glm::dot(member.low_along, hull.low_along) < 0.0 ? -member.low_along : member.low_along;
     // A cell in reach is seen this much farther along the member than along the hull.
-    const double turned = (reach_mm + member.length_mm) * glm::distance(along, hull.low_along);
+    const double turned = (reach_mm + member.length_mm) * glm::distance(along, hull.low_along) + kRounding_mm;
     low = std::max(low, beyond[0] + turned - end[0]);
     high = std::max(high, beyond[1] + turned - (hull.length_mm - end[1]));
     // Half chords by distance from the hull and from the member differ by no more than this (derived: their
@@ -45,12 +48,16 @@ double pad(FloorStroke &hull, const FloorRuns &runs, const std::vector<FloorStro
     lag = std::min(lag, member.descends == hull.descends ? member.low_lag : 0.0);
     lag_pad = std::max(lag_pad, member.low_lag * chord);
     if (k > 0)
-      inner = std::max(inner, beyond[0] + turned);
+      inner.before_mm = std::max(inner.before_mm, beyond[0] + turned);
     if (k + 1 < hull.run_count)
-      inner = std::max(inner, beyond[1] + turned);
+      inner.beyond_mm = std::max(inner.beyond_mm, beyond[1] + turned);
   }
   hull.low_lag = lag;
-  hull.clip_low_mm = low + (lag > 0.0 ? lag_pad : 0.0);
+  if (lag > 0.0) {
+    low += lag_pad;
+    inner.before_mm += lag_pad;
+  }
+  hull.clip_low_mm = low;
   hull.clip_high_mm = high;
   return inner;
 }
@@ -92,7 +99,8 @@ FloorHulls hulls_of(const std::vector<FloorStroke> &strokes, const std::vector<F
       hull = alone(strokes[hull.owner], hull.owner);
     else
       hull.slack_mm = kSlack * within;
-    found.pad_mm.push_back(is_alone ? 0.0 : pad(hull, found.runs, strokes, flanks[hull.cutter].reach));
+    found.pads.push_back(is_alone ? FloorHulls::Pads{}
+                                  : pad(hull, found.runs, strokes, flanks[hull.cutter].reach));
   }
   return found;
 }
@@ -103,7 +111,7 @@ void append(FloorHulls &whole, const FloorHulls &part) {
     hull.run_first += shift;
     whole.hulls.push_back(hull);
   }
-  whole.pad_mm.insert(whole.pad_mm.end(), part.pad_mm.begin(), part.pad_mm.end());
+  whole.pads.insert(whole.pads.end(), part.pads.begin(), part.pads.end());
   whole.runs.joint_mm.insert(whole.runs.joint_mm.end(), part.runs.joint_mm.begin(), part.runs.joint_mm.end());
   whole.runs.owner.insert(whole.runs.owner.end(), part.runs.owner.begin(), part.runs.owner.end());
 }

@@ -14,7 +14,11 @@ namespace asperity {
 struct FloorHulls {
   std::vector<FloorStroke> hulls; ///< empty: not worth while
   FloorRuns runs;                 ///< owners: strokes
-  std::vector<double> pad_mm;     ///< of each hull: how far over its ends a member's cells may lie
+  /// Of each hull: how far before a member's lower end and beyond its upper one its cells may lie.
+  struct Pads {
+    double before_mm = 0.0, beyond_mm = 0.0;
+  };
+  std::vector<Pads> pads;
 
   /// Calls take(stroke) for all members that may have cells from `begin_mm` to `end_mm` along the hull.
   template <class Take>
@@ -24,9 +28,9 @@ struct FloorHulls {
       return take(h.owner);
     const double *joint = runs.joint_mm.data() + h.run_first;
     const std::size_t last = h.run_count - 1;
-    std::size_t at = joints_before(joint, last, h.run_count / h.length_mm, begin_mm - pad_mm[hull]);
+    std::size_t at = joints_before(joint, last, h.run_count / h.length_mm, begin_mm - pads[hull].beyond_mm);
     take(runs.owner[h.run_first + at]);
-    while (at < last && joint[at] <= end_mm + pad_mm[hull])
+    while (at < last && joint[at] <= end_mm + pads[hull].before_mm)
       take(runs.owner[h.run_first + ++at]);
   }
 };

@@ -155,10 +155,15 @@ void FloorTile::unwrap(BallLines &lines, const BallLines &hulls, const CellSquar
       continue;
     const auto index = static_cast<std::size_t>(hulls.stroke(i));
     const FloorStroke &hull = path_.hulls.hulls[index];
-    const double along = glm::dot(middle - hull.low, hull.low_along);
-    const double side = double(square.half) * (std::abs(hull.low_along.x) + std::abs(hull.low_along.y));
-    path_.hulls.for_members(index, along - side, along + side, [&](std::uint32_t stroke) {
-      lines.add(path_.strokes[stroke], path_.flanks[hull.cutter], plane_, static_cast<std::int32_t>(stroke));
+    const Flank &flank = path_.flanks[hull.cutter];
+    const Vec2 t = hull.low_along, d = middle - hull.low;
+    const double along = glm::dot(d, t);
+    const double side = double(square.half) * (std::abs(t.x) + std::abs(t.y));
+    const double across = std::min(flank.corner, std::abs(cross(t, d)) + side);
+    const double lag = flank.flat >= 0.0 ? hull.low_lag : 0.0;
+    const double ahead = along + side - lag * std::sqrt((flank.corner - across) * (flank.corner + across));
+    path_.hulls.for_members(index, along - side, ahead, [&](std::uint32_t stroke) {
+      lines.add(path_.strokes[stroke], flank, plane_, static_cast<std::int32_t>(stroke));
     });
   }
   lines.lean(plane_.gradient);

@@ -57,11 +57,11 @@ std::vector<Measured> measure_floor(const Effort &effort) {
   const FloorCase longs, tiny{.moves_per_line = 1000}, curved{.moves_per_line = 1000, .wave_mm = 0.35},
       grown{.grown_mm = 0.004};
   std::vector<Contender> ways{{"floor, 200 sloped moves", longs, kSameLine_mm, 700, 60},
-                              {"the same, ball grown by 4 um", grown, kSameLine_mm, 0, 40},
-                              {"the same in 200,000 tiny moves, merged", tiny, kSameLine_mm, 400, 24},
-                              {"200,000 tiny moves, not merged", tiny, 0.0, 100, 7},
-                              {"200,000 tiny moves on a curve, 50 nm", curved, kMerged_mm, 150, 9, 51.0},
-                              {"200,000 tiny moves on a curve, exact", curved, kSameLine_mm, 0, 5}};
+                              {"the same, ball grown by 4 um", grown, kSameLine_mm, 0, 30},
+                              {"the same in 200,000 tiny moves, merged", tiny, kSameLine_mm, 400, 45},
+                              {"200,000 tiny moves, not merged", tiny, 0.0, 100, 11},
+                              {"200,000 tiny moves on a curve, 50 nm", curved, kMerged_mm, 150, 14, 51.0},
+                              {"200,000 tiny moves on a curve, exact", curved, kSameLine_mm, 0, 7}};
   for (Contender &way : ways)
     way.path = path_of(way.job);
   Seconds baseline;
