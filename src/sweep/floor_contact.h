@@ -54,10 +54,12 @@ struct DiscOnLine {
 
 /// Flat and corner arc on any line: steps enough for every such cutter.
 using RoundContact = CornerOnLine<double, 5>;
+/// And for what is nearly a ball.
+using GrownContact = CornerOnLine<double, 2>;
 
-struct RoundOnLine {
+template <class Contact> struct RoundOnLine {
   double x, y, tx, ty, length, z, slope, reach2, flat, corner;
-  RoundContact contact;
+  Contact contact;
   RoundOnLine(const FloorStroke &s, const Flank &f)
       : x(s.low.x), y(s.low.y), tx(s.low_along.x), ty(s.low_along.y), length(s.length_mm), z(s.z_mm),
         slope(s.slope), reach2(f.reach * f.reach), flat(f.flat), corner(f.corner),

@@ -31,7 +31,12 @@ void ball_heights(const BallOnLine &contact, const BlockPlace &place, Heights &h
 }
 
 ASPERITY_VECTOR_CLONES
-void round_heights(const RoundOnLine &contact, const BlockPlace &place, Heights &heights) {
+void grown_heights(const RoundOnLine<GrownContact> &contact, const BlockPlace &place, Heights &heights) {
+  fill(contact, place, heights);
+}
+
+ASPERITY_VECTOR_CLONES
+void round_heights(const RoundOnLine<RoundContact> &contact, const BlockPlace &place, Heights &heights) {
   fill(contact, place, heights);
 }
 
@@ -49,8 +54,10 @@ void exact_heights(const FloorStroke &stroke, const Flank &flank, const BlockPla
     fill(AnyOnHelix(stroke, flank), place, heights);
   else if (flank.is_ball())
     ball_heights(BallOnLine(stroke, flank), place, heights);
+  else if (flank.is_nearly_ball)
+    grown_heights(RoundOnLine<GrownContact>(stroke, flank), place, heights);
   else if (flank.is_round())
-    round_heights(RoundOnLine(stroke, flank), place, heights);
+    round_heights(RoundOnLine<RoundContact>(stroke, flank), place, heights);
   else if (flank.is_disc())
     disc_heights(DiscOnLine(stroke, flank), place, heights);
   else
