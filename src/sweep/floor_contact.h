@@ -101,6 +101,46 @@ struct AnyOnLevelArc {
   }
 };
 
+/// Flat disc on a rising plan arc of at most an eighth of a circle: the low end if the disc covers the cell
+/// there, else the place at which its rim comes over it.
+struct DiscOnHelix {
+  double x, y, low_x, low_y, end_x, end_y, turn, radius, reach, z, rise_per_rad;
+  DiscOnHelix(const FloorStroke &s, const Flank &f)
+      : x(s.centre.x), y(s.centre.y), low_x((s.low.x - x) / s.radius_mm), low_y((s.low.y - y) / s.radius_mm),
+        end_x((s.high.x - x) / s.radius_mm), end_y((s.high.y - y) / s.radius_mm), turn(s.turn),
+        radius(s.radius_mm), reach(f.reach), z(s.z_mm), rise_per_rad(s.slope * s.radius_mm) {}
+  double operator()(double px, double py) const {
+    const double dx = px - x, dy = py - y, rho = std::sqrt(dx * dx + dy * dy), gap = rho - radius;
+    // Half the angle over which the disc covers the cell, by its sine's square: d^2 = gap^2 + 4 rho r sin^2.
+    const double sine2 = (reach - gap) * (reach + gap) / (4.0 * rho * radius + kLeast);
+    const double half2 = sine2 > 0.0 ? (sine2 < 1.0 ? sine2 : 1.0) : 0.0;
+    const double cosine = 1.0 - 2.0 * half2, sine = 2.0 * std::sqrt(half2 * (1.0 - half2)) * turn;
+    const double ux = dx / (rho + kLeast), uy = dy / (rho + kLeast);
+    const double ex = ux * cosine + uy * sine, ey = uy * cosine - ux * sine; // the axis then, from the centre
+    const double across = turn * (low_x * ey - low_y * ex), along = low_x * ex + low_y * ey;
+    const double left = turn * (ex * end_y - ey * end_x);
+    const double ox = dx - radius * low_x, oy = dy - radius * low_y;
+    constexpr double kOut = std::numeric_limits<double>::infinity();
+    const double out = (across < -kJoint ? kOut : 0.0) + (left < -kJoint ? kOut : 0.0) +
+                       (along < 0.0 ? kOut : 0.0) + (sine2 < 0.0 ? kOut : 0.0);
+    const double entering = z + rise_per_rad * 2.0 * arc_of(across / (1.0 + std::abs(along))) + out;
+    return ox * ox + oy * oy <= reach * reach ? z : entering;
+  }
+
+private:
+  static constexpr double kLeast = 1e-300;
+  static constexpr double kJoint = 1e-12; ///< rounding must not lose a cell between joined arcs [rad]
+  /// Arc of a tangent up to tan(pi / 8), by Gregory's series; the first term left out is 2e-13.
+  static double arc_of(double tangent) {
+    const double t2 = tangent * tangent;
+    double sum = 0.0;
+#pragma GCC unroll 16
+    for (int term = 14; term >= 0; --term)
+      sum = 1.0 / (2 * term + 1) - t2 * sum;
+    return tangent * sum;
+  }
+};
+
 /// Any cutter on a rising plan arc.
 struct AnyOnHelix {
   FloorStroke stroke;

@@ -45,11 +45,18 @@ void disc_heights(const DiscOnLine &contact, const BlockPlace &place, Heights &h
   fill(contact, place, heights);
 }
 
+ASPERITY_VECTOR_CLONES
+void helix_heights(const DiscOnHelix &contact, const BlockPlace &place, Heights &heights) {
+  fill(contact, place, heights);
+}
+
 } // namespace
 
 void exact_heights(const FloorStroke &stroke, const Flank &flank, const BlockPlace &place, Heights &heights) {
   if (stroke.is_arc && stroke.slope == 0.0)
     fill(AnyOnLevelArc(stroke, flank), place, heights);
+  else if (stroke.is_arc && flank.is_disc())
+    helix_heights(DiscOnHelix(stroke, flank), place, heights);
   else if (stroke.is_arc)
     fill(AnyOnHelix(stroke, flank), place, heights);
   else if (flank.is_ball())
