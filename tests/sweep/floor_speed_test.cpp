@@ -29,8 +29,8 @@ SweptPath zigzag(const CutterProfile &profile, int pieces) {
   return path;
 }
 
-// Measured: 0.15 s (ball), 0.15 s (flat), 2.3 s (corner radius) of one core of a 2025 server processor. The
-// limit leaves room for slower machines; sweeping whole capsules without passing blocks over takes minutes.
+// Measured: 0.7 s for all three of one core of a busy 2025 server processor. The limit leaves room for slower
+// machines; sweeping whole capsules without passing blocks over takes minutes.
 TEST(FloorSpeed, TwentyThousandSmallMovesOverAMillionCellsTakeSeconds) {
 #ifndef NDEBUG
   GTEST_SKIP() << "only optimised builds are held to it";
