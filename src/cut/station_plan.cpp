@@ -33,6 +33,17 @@ bool on_line(const Station &a, const Station &b, const Station &x) {
 
 } // namespace
 
+Vec3 heading(const PathPiece &piece, double u) {
+  const Vec3 v = piece.curve.velocity(u);
+  const double speed = glm::length(v);
+  return speed > 0.0 ? v / speed : Vec3(0.0);
+}
+
+bool runs_on(Vec3 before, Vec3 after) {
+  constexpr double kSmoothTurn_rad = 0.1;
+  return glm::dot(before, after) > std::cos(kSmoothTurn_rad);
+}
+
 std::vector<double> planned_stations(const PathPiece &piece, double cutter_radius_mm) {
   if (piece.length_mm <= 0.0)
     return {1.0};
@@ -43,7 +54,7 @@ std::vector<double> planned_stations(const PathPiece &piece, double cutter_radiu
   };
   const double up = std::clamp(ramp_mm(piece.v_in_mm_per_s), 0.0, piece.length_mm);
   const double down = std::clamp(piece.length_mm - ramp_mm(piece.v_out_mm_per_s), up, piece.length_mm);
-  double step = cutter_radius_mm / 6.0;
+  double step = kStepShare * cutter_radius_mm;
   if (!piece.curve.is_line())
     step = std::min(step, 0.15 * piece.curve.radius_mm);
   std::vector<double> places;

@@ -9,6 +9,13 @@ inline constexpr double kLeastStep_mm = 0.03;  ///< no two stations closer becau
 inline constexpr double kBendStep_mm = 0.5e-3; ///< larger change between stations: look in between
 inline constexpr double kStraight_mm = 1e-6;   ///< offsets this near a straight line in u need no station
 
+inline constexpr double kStepShare = 1.0 / 6.0; ///< of the cutter's radius, between stations at steady speed
+
+/// Unit vector of the motion; 0 where the piece has no length.
+Vec3 heading(const PathPiece &piece, double u);
+/// Is the bending carried round a joint between these headings?
+bool runs_on(Vec3 before, Vec3 after);
+
 /// Places u in (0, 1], rising, ending with 1: at the ends of speeding up and slowing down, and no farther
 /// apart than a share of the cutter's radius (closer while the speed changes and on small arcs).
 std::vector<double> planned_stations(const PathPiece &piece, double cutter_radius_mm);

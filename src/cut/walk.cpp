@@ -1,5 +1,6 @@
 #include "asperity/cut/walk.h"
 
+#include "station_plan.h"
 #include "walker.h"
 
 #include <algorithm>
@@ -69,8 +70,36 @@ std::size_t stock_bytes(const Job &job, const TimedPath &path) {
   return static_cast<std::size_t>(plan_stock(job, path).bytes);
 }
 
+double RecordSize::bytes() const {
+  return samples * static_cast<double>(sizeof(CutSample)) + pieces * static_cast<double>(sizeof(SweptPiece)) +
+         offsets * static_cast<double>(sizeof(PackedOffset));
+}
+
+RecordSize record_to_expect(const Job &job, const TimedPath &path) {
+  constexpr double kMoreOnAStep = 0.5, kFew = 1000;
+  double stations = kFew, corners = 0;
+  Vec3 before(0.0);
+  for (const PathPiece &piece : path.pieces) {
+    const Cutter *cutter = job.cutter(piece.tool);
+    const double radius_mm = 0.5 * (cutter != nullptr ? *cutter : job.cutters.front()).diameter_mm;
+    stations += static_cast<double>(planned_stations(piece, radius_mm).size()) +
+                kMoreOnAStep * piece.length_mm / (kStepShare * radius_mm);
+    corners += runs_on(before, heading(piece, 0.0)) ? 0.0 : 1.0;
+    before = heading(piece, 1.0);
+  }
+  return {stations, stations, stations + corners};
+}
+
+double bytes_of(const CutRecord &record) {
+  const SweptPath &swept = record.swept;
+  const auto count = [](const auto &list) { return static_cast<double>(list.size()); };
+  return RecordSize{count(record.samples), count(swept.pieces), count(swept.offsets)}.bytes() +
+         count(swept.arcs) * static_cast<double>(sizeof(Curve));
+}
+
 CutRecord walk_path(const Job &job, const TimedPath &path, Stock &stock, const Progress &progress) {
   Walker walker(job, path, stock);
+  walker.expect(record_to_expect(job, path));
   const std::size_t report_every = std::max<std::size_t>(1, path.pieces.size() / 100);
   for (std::size_t i = 0; i < path.pieces.size(); ++i) {
     if (progress.cancelled())

@@ -15,14 +15,7 @@ namespace asperity {
 
 namespace {
 
-constexpr double kSmoothTurn_rad = 0.1; // up to here the bending is carried round a joint between two pieces
 constexpr double kRoom_C = 23.0;
-
-Vec3 heading(const PathPiece &piece, double u) {
-  const Vec3 v = piece.curve.velocity(u);
-  const double speed = glm::length(v);
-  return speed > 0.0 ? v / speed : Vec3(0.0);
-}
 
 /// Steeper than 45 degrees, down or up.
 bool is_steep(Vec3 direction) { return std::abs(direction.z) > glm::length(plan(direction)); }
@@ -101,8 +94,7 @@ void Walker::walk(std::uint32_t index) {
   }
   // The first station: inherited round a smooth joint, else worked out anew.
   const Vec3 begin_heading = heading(piece, 0.0);
-  const bool joins =
-      joined_ && piece.length_mm > 0.0 && glm::dot(begin_heading, last_heading_) > std::cos(kSmoothTurn_rad);
+  const bool joins = joined_ && piece.length_mm > 0.0 && runs_on(last_heading_, begin_heading);
   std::vector<Station> stations{joins ? inherited(index) : station(index, 0.0)};
   memory_.x = stations[0].memory.x, memory_.y = stations[0].memory.y, memory_.z = stations[0].memory.z;
 

@@ -5,6 +5,7 @@
 
 #include "asperity/cut/record.h"
 #include "asperity/cut/stock.h"
+#include "asperity/cut/walk.h"
 #include "asperity/motion/timed_path.h"
 
 #include <map>
@@ -43,6 +44,12 @@ struct Station {
 class Walker {
 public:
   Walker(const Job &job, const TimedPath &path, Stock &stock);
+  /// Makes room, so that the record does not grow by copying.
+  void expect(const RecordSize &size) {
+    record_.samples.reserve(static_cast<std::size_t>(size.samples));
+    record_.swept.pieces.reserve(static_cast<std::size_t>(size.pieces));
+    record_.swept.offsets.reserve(static_cast<std::size_t>(size.offsets));
+  }
   void walk(std::uint32_t index);
   CutRecord take() { return std::move(record_); }
 

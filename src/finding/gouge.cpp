@@ -100,7 +100,7 @@ Found found_gouge(const Evidence &evidence, const SurfaceView &view, const Gouge
   Finding &finding = found.finding;
   const std::vector<Patch> patches = patches_of(gouge.marked, view.columns, view.wraps);
   const auto deepest = std::find_if(patches.begin(), patches.end(), [&](const Patch &patch) {
-    return std::find(patch.cells.begin(), patch.cells.end(), gouge.deepest) != patch.cells.end();
+    return patch.holds(gouge.deepest / view.columns, gouge.deepest % view.columns);
   });
   found.excess = gouge.depth_mm / limit_mm;
   finding.kind = FindingKind::gouge;

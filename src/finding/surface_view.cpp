@@ -14,8 +14,8 @@ namespace {
 /// First and last column of a patch round a closed outline: what lies outside is its longest free run.
 std::pair<std::size_t, std::size_t> columns_round(const Patch &patch, std::size_t columns) {
   std::vector<bool> used(columns, false);
-  for (const std::size_t cell : patch.cells)
-    used[cell % columns] = true;
+  for (const CellRun &run : patch.runs)
+    std::fill(used.begin() + run.first, used.begin() + run.last + 1, true);
   std::size_t longest = 0, first = 0;
   for (std::size_t i = 0; i < columns; ++i) {
     if (!used[i] || used[(i + columns - 1) % columns])
@@ -35,9 +35,8 @@ std::pair<std::size_t, std::size_t> columns_round(const Patch &patch, std::size_
 
 std::string where_on_wall(const WallFeature &wall, const WallChart &chart, const Patch &patch) {
   const auto [first, last] = columns_round(patch, chart.columns());
-  const auto [low, high] = std::minmax_element(patch.cells.begin(), patch.cells.end());
   const std::string heights =
-      words_z(row_bottom_mm(chart, *low / chart.columns()), row_top_mm(chart, *high / chart.columns()));
+      words_z(row_bottom_mm(chart, patch.runs.front().row), row_top_mm(chart, patch.runs.back().row));
   if (first == 0 && last + 1 == chart.columns())
     return "all round the wall, " + heights;
   if (wall.kind == OutlineKind::circle)
@@ -47,13 +46,12 @@ std::string where_on_wall(const WallFeature &wall, const WallChart &chart, const
 }
 
 std::string where_on_floor(const FloorChart &chart, const Patch &patch) {
-  std::size_t low_i = chart.nx, high_i = 0, low_j = chart.ny, high_j = 0;
-  for (const std::size_t cell : patch.cells) {
-    low_i = std::min(low_i, cell % chart.nx);
-    high_i = std::max(high_i, cell % chart.nx);
-    low_j = std::min(low_j, cell / chart.nx);
-    high_j = std::max(high_j, cell / chart.nx);
+  std::size_t low_i = chart.nx, high_i = 0;
+  for (const CellRun &run : patch.runs) {
+    low_i = std::min<std::size_t>(low_i, run.first);
+    high_i = std::max<std::size_t>(high_i, run.last);
   }
+  const std::size_t low_j = patch.runs.front().row, high_j = patch.runs.back().row;
   const double half = 0.5 * chart.spacing_mm;
   return fmt::format("x {:.1f} to {:.1f}, y {:.1f} to {:.1f} mm", chart.x_mm(low_i) - half,
                      chart.x_mm(high_i) + half, chart.y_mm(low_j) - half, chart.y_mm(high_j) + half);

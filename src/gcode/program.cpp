@@ -149,6 +149,10 @@ bool is_program_text(std::string_view text, Complaints &complaints) {
 } // namespace
 } // namespace gcode
 
+Program without_moves(const Program &program) {
+  return {program.file, {}, program.messages, program.line_count};
+}
+
 Program read_program_text(std::string_view text, const std::filesystem::path &file,
                           const ReadOptions &options, Problems &problems) {
   Program program;

@@ -12,16 +12,13 @@ namespace {
 
 constexpr std::size_t kRowBand = 8;
 
-struct Area {
-  double operator()(const WallFeature &wall) const {
-    return wall.outline.length_mm() * (wall.z_top_mm - wall.z_bottom_mm);
+/// How far a chart reaches along its columns and its rows [mm].
+struct Extent {
+  Vec2 operator()(const WallFeature &wall) const {
+    return {wall.outline.length_mm(), wall.z_top_mm - wall.z_bottom_mm};
   }
-  double operator()(const FloorFeature &floor) const { return box(floor.outline); }
-  double operator()(const DomeFeature &dome) const { return box(dome.outline); }
-  static double box(const Outline &outline) {
-    const Vec2 extent = outline.high() - outline.low();
-    return extent.x * extent.y;
-  }
+  Vec2 operator()(const FloorFeature &floor) const { return floor.outline.high() - floor.outline.low(); }
+  Vec2 operator()(const DomeFeature &dome) const { return dome.outline.high() - dome.outline.low(); }
 };
 
 WallChart wall_chart(const Job &job, const WallFeature &wall, double spacing_mm, int threads) {
@@ -67,13 +64,18 @@ constexpr double kOutside = std::numeric_limits<double>::quiet_NaN();
 double chart_spacing_mm(const Job &job, const Feature &feature) {
   const bool is_wall = std::holds_alternative<WallFeature>(feature);
   const auto &asked = is_wall ? job.resolution.wall_spacing_mm : job.resolution.floor_spacing_mm;
-  return asked ? *asked : std::max(kFinestSpacing_mm, std::sqrt(std::visit(Area{}, feature) / kMostCells));
+  const Vec2 extent = std::visit(Extent{}, feature);
+  return asked ? *asked : std::max(kFinestSpacing_mm, std::sqrt(extent.x * extent.y / kMostCells));
 }
 
-double chart_cells(const Job &job, const Feature &feature) {
+ChartSize chart_size(const Job &job, const Feature &feature) {
   const double spacing = chart_spacing_mm(job, feature);
-  return std::visit(Area{}, feature) / (spacing * spacing);
+  const Vec2 extent = std::visit(Extent{}, feature);
+  // Half a cell at an end is a whole one.
+  return {std::ceil(extent.x / spacing), std::ceil(extent.y / spacing), spacing};
 }
+
+double chart_cells(const Job &job, const Feature &feature) { return chart_size(job, feature).cells(); }
 
 Chart make_chart(const Job &job, const Feature &feature, int threads) {
   const double spacing = chart_spacing_mm(job, feature);

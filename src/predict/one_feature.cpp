@@ -1,6 +1,7 @@
 // The prediction as far as one feature needs it.
 #include "asperity/predict/one_feature.h"
 
+#include "memory_need.h"
 #include "stages.h"
 
 #include <cassert>
@@ -21,8 +22,8 @@ OneFeature predict_one_feature(const Job &job, const Program &program, std::size
   // The path, and whether there is room for the rest.
   progress.at("timing the path", 0.0);
   result.path = plan_motion(program, job.machine, job.setup, job.effects);
-  const double bound = memory_bound_bytes(job, result.path, {&wanted, 1});
-  if (std::string fault = memory_fault(bound, options.memory_limit_bytes); !fault.empty())
+  const double need = memory_need(job, result.path, {&wanted, 1}).most_bytes(false);
+  if (std::string fault = memory_fault(need, 0.0, options.memory_limit_bytes); !fault.empty())
     return stop(Status::too_large, std::move(fault));
 
   // Everything is cut, because earlier cuts decide what later ones meet; only one feature is swept.

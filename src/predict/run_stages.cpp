@@ -3,6 +3,7 @@
 #include "run_stages.h"
 
 #include "feature_result.h"
+#include "memory_need.h"
 #include "same_bits.h"
 #include "stage_inputs.h"
 #include "stages.h"
@@ -30,9 +31,9 @@ struct Holding {
 class Stages {
 public:
   Stages(Outcome &outcome, const PredictOptions &options, const Progress &progress, const Kept &kept,
-         StageRuns &runs)
+         StageRuns &runs, const MemoryNeed &need, bool charts_beside_cut)
       : outcome_(outcome), job_(outcome.job), options_(options), progress_(progress), kept_(kept),
-        runs_(runs) {}
+        runs_(runs), need_(need), charts_beside_cut_(charts_beside_cut) {}
 
   /// False if cancelled.
   bool run();
@@ -41,6 +42,7 @@ private:
   const Outcome &old() const { return *kept_.outcome; }
   void cut_and_make_charts();
   void make_charts(int threads);
+  bool has_room_for_record();
   bool sweep_charts();
   void find_meaning();
   void read_roughness(std::size_t feature);
@@ -51,6 +53,8 @@ private:
   const Progress &progress_;
   const Kept &kept_;
   StageRuns &runs_;
+  const MemoryNeed &need_;
+  const bool charts_beside_cut_; ///< where there are threads and memory for both
   Holding holds_;
 };
 
@@ -74,7 +78,7 @@ bool Stages::run() {
   for (std::size_t i = 0; i < count; ++i)
     holds_.chart_made[i] = same_features && same_for_chart(old().job, job_, i);
   cut_and_make_charts();
-  if (progress_.cancelled() || !sweep_charts())
+  if (progress_.cancelled() || !has_room_for_record() || !sweep_charts())
     return false;
   find_meaning();
   if (progress_.cancelled())
@@ -87,7 +91,7 @@ bool Stages::run() {
 
 /// The walk goes in time order on this thread; what does not wait for it is made beside it.
 void Stages::cut_and_make_charts() {
-  const bool beside = options_.threads != 1 && !holds_.cut;
+  const bool beside = charts_beside_cut_ && !holds_.cut;
   auto charts = std::async(beside ? std::launch::async : std::launch::deferred,
                            [&] { make_charts(beside ? 1 : options_.threads); });
   if (holds_.cut) {
@@ -110,6 +114,20 @@ void Stages::make_charts(int threads) {
     ++runs_.charts_made;
     outcome_.charts[i] = make_chart(job_, job_.features[i], threads);
   }
+}
+
+/// The cut may have left more than was expected of it: then the rest is asked about again.
+bool Stages::has_room_for_record() {
+  const double more = bytes_of(outcome_.cut) - need_.record;
+  if (more <= 0.0)
+    return true;
+  const double held = kept_.outcome != nullptr ? held_bytes(old()) : 0.0;
+  outcome_.memory_bound_bytes += static_cast<std::size_t>(more);
+  outcome_.why = memory_fault(static_cast<double>(outcome_.memory_bound_bytes), held + need_.record,
+                              options_.memory_limit_bytes);
+  if (!outcome_.why.empty())
+    outcome_.status = Status::too_large;
+  return outcome_.why.empty();
 }
 
 bool Stages::sweep_charts() {
@@ -187,7 +205,8 @@ Outcome run_stages(const Job &job, const Program &program, const PredictOptions 
                    const Progress &progress, const Kept &kept, StageRuns &runs) {
   Outcome outcome;
   outcome.job = job;
-  outcome.program = program;
+  outcome.program = without_moves(program);
+  outcome.program_moves = program.moves.size();
   const auto stop = [&](Status status, std::string why) {
     outcome.status = status;
     outcome.why = std::move(why);
@@ -197,12 +216,16 @@ Outcome run_stages(const Job &job, const Program &program, const PredictOptions 
   // The path, and whether there is room for the rest.
   progress.at("timing the path", 0.0);
   outcome.path = plan_motion(program, job.machine, job.setup, job.effects);
-  const double bound = memory_bound_bytes(job, outcome.path, job.features);
+  const MemoryNeed need = memory_need(job, outcome.path, job.features);
+  const double held = kept.outcome != nullptr ? held_bytes(*kept.outcome) : 0.0;
+  const bool beside = options.threads != 1 &&
+                      memory_fault(held + need.most_bytes(true), held, options.memory_limit_bytes).empty();
+  const double bound = held + need.most_bytes(beside);
   outcome.memory_bound_bytes = static_cast<std::size_t>(std::min(bound, 1e18));
-  if (std::string fault = memory_fault(bound, options.memory_limit_bytes); !fault.empty())
+  if (std::string fault = memory_fault(bound, held, options.memory_limit_bytes); !fault.empty())
     return stop(Status::too_large, std::move(fault));
-  if (!Stages(outcome, options, progress, kept, runs).run())
-    return stop(Status::cancelled, "cancelled");
+  if (!Stages(outcome, options, progress, kept, runs, need, beside).run())
+    return outcome.status == Status::too_large ? outcome : stop(Status::cancelled, "cancelled");
   return outcome;
 }
 

@@ -4,8 +4,11 @@
 #include "asperity/base/units.h"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
+#include <cstdint>
 #include <limits>
+#include <vector>
 
 namespace asperity {
 
@@ -24,44 +27,76 @@ double column_place_mm(const FloorChart &chart, std::size_t i) { return chart.x_
 double row_place_mm(const WallChart &chart, std::size_t j) { return chart.z_mm[j]; }
 double row_place_mm(const FloorChart &chart, std::size_t j) { return chart.y_mm(j); }
 
-double percentile(std::vector<float> &values, double share) {
-  const auto rank = static_cast<std::size_t>(std::lround(share * static_cast<double>(values.size() - 1)));
-  std::nth_element(values.begin(), values.begin() + static_cast<std::ptrdiff_t>(rank), values.end());
-  return um_from_mm(static_cast<double>(values[rank]));
+/// Calls take(e) with the residual of every cell a pass has cut.
+template <class AnyChart, class Take> void for_each_cut(const AnyChart &chart, const Take &take) {
+  for (std::size_t cell = 0; cell < chart.envelope_mm.size(); ++cell)
+    if (is_in_feature(chart, cell) && chart.is_cut(cell) && std::isfinite(chart.residual_mm(cell)))
+      take(chart.residual_mm(cell));
+}
+
+/// Bits that rise with the number.
+std::uint32_t rising_bits(float value) {
+  const auto bits = std::bit_cast<std::uint32_t>(value);
+  return (bits & 0x80000000U) != 0 ? ~bits : bits | 0x80000000U;
+}
+float from_rising_bits(std::uint32_t bits) {
+  return std::bit_cast<float>((bits & 0x80000000U) != 0 ? bits & 0x7fffffffU : ~bits);
+}
+
+/// The value that so many cut cells lie below, found by counting upper and lower halves of bits, so that no
+/// copy of the chart is sorted.
+template <class AnyChart> float cut_residual_of_rank(const AnyChart &chart, std::size_t rank) {
+  constexpr std::uint32_t kHalf = 16, kMask = 0xffffU;
+  std::vector<std::size_t> count(kMask + 1, 0);
+  const auto take_rank = [&] {
+    std::uint32_t bucket = 0;
+    for (; rank >= count[bucket]; ++bucket)
+      rank -= count[bucket];
+    return bucket;
+  };
+  for_each_cut(chart, [&](float e) { ++count[rising_bits(e) >> kHalf]; });
+  const std::uint32_t upper = take_rank();
+  std::fill(count.begin(), count.end(), 0);
+  for_each_cut(chart, [&](float e) {
+    if (rising_bits(e) >> kHalf == upper)
+      ++count[rising_bits(e) & kMask];
+  });
+  return from_rising_bits(upper << kHalf | take_rank());
+}
+
+template <class AnyChart> double percentile_um(const AnyChart &chart, std::size_t cut_cells, double share) {
+  const auto rank = static_cast<std::size_t>(std::lround(share * static_cast<double>(cut_cells - 1)));
+  return um_from_mm(static_cast<double>(cut_residual_of_rank(chart, rank)));
 }
 
 template <class AnyChart> ResidualStatistics statistics_of(const AnyChart &chart) {
   ResidualStatistics result;
-  std::vector<float> cut;
-  double sum = 0.0;
-  for (std::size_t cell = 0; cell < chart.envelope_mm.size(); ++cell) {
-    if (!is_in_feature(chart, cell))
-      continue;
-    ++result.cells;
-    const float e = chart.residual_mm(cell);
-    if (chart.is_cut(cell) && std::isfinite(e)) {
-      cut.push_back(e);
-      sum += static_cast<double>(e);
-    }
-  }
-  result.cut_cells = cut.size();
-  if (cut.empty()) {
+  for (std::size_t cell = 0; cell < chart.envelope_mm.size(); ++cell)
+    result.cells += is_in_feature(chart, cell) ? 1 : 0;
+  double sum = 0.0, squares = 0.0;
+  float low = std::numeric_limits<float>::infinity(), high = -low;
+  for_each_cut(chart, [&](float e) {
+    ++result.cut_cells;
+    sum += static_cast<double>(e);
+    low = std::min(low, e);
+    high = std::max(high, e);
+  });
+  if (result.cut_cells == 0) {
     result.mean_um = result.deviation_um = result.lowest_um = result.highest_um = kNone;
     result.percentile_1_um = result.median_um = result.percentile_99_um = kNone;
     return result;
   }
-  const double mean = sum / static_cast<double>(cut.size());
-  double squares = 0.0;
-  for (float e : cut)
-    squares += (static_cast<double>(e) - mean) * (static_cast<double>(e) - mean);
+  const auto cut = static_cast<double>(result.cut_cells);
+  const double mean = sum / cut;
+  for_each_cut(
+      chart, [&](float e) { squares += (static_cast<double>(e) - mean) * (static_cast<double>(e) - mean); });
   result.mean_um = um_from_mm(mean);
-  result.deviation_um = um_from_mm(std::sqrt(squares / static_cast<double>(cut.size())));
-  const auto [low, high] = std::minmax_element(cut.begin(), cut.end());
-  result.lowest_um = um_from_mm(static_cast<double>(*low));
-  result.highest_um = um_from_mm(static_cast<double>(*high));
-  result.percentile_1_um = percentile(cut, 0.01);
-  result.median_um = percentile(cut, 0.50);
-  result.percentile_99_um = percentile(cut, 0.99);
+  result.deviation_um = um_from_mm(std::sqrt(squares / cut));
+  result.lowest_um = um_from_mm(static_cast<double>(low));
+  result.highest_um = um_from_mm(static_cast<double>(high));
+  result.percentile_1_um = percentile_um(chart, result.cut_cells, 0.01);
+  result.median_um = percentile_um(chart, result.cut_cells, 0.50);
+  result.percentile_99_um = percentile_um(chart, result.cut_cells, 0.99);
   return result;
 }
 

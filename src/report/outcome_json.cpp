@@ -39,7 +39,7 @@ json job_json(const Outcome &outcome) {
           {"file", outcome.job.file.string()},
           {"program_file", outcome.program.file.string()},
           {"program_lines", outcome.program.line_count},
-          {"program_moves", outcome.program.moves.size()},
+          {"program_moves", outcome.program_moves},
           {"program_messages", outcome.program.messages},
           {"material", outcome.job.material.name},
           {"material_is_calibrated", outcome.job.material.calibrated}};

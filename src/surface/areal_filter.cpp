@@ -105,12 +105,13 @@ void smooth_columns(const HeightGrid &grid, const GaussianFilter &filter, int th
 
 } // namespace
 
-std::optional<HeightGrid> height_grid(const WallChart &chart) {
+std::optional<HeightGrid> height_grid(const WallChart &chart, RowRange rows) {
   if (!is_even(chart.s_mm) || !is_even(chart.z_mm))
     return std::nullopt;
   HeightGrid grid;
   grid.columns = chart.columns();
-  grid.rows = chart.rows();
+  const std::size_t end = std::min(rows.end, chart.rows());
+  grid.rows = end - rows.begin;
   grid.spacing_x_mm = chart.s_mm[1] - chart.s_mm[0];
   grid.spacing_y_mm = chart.z_mm[1] - chart.z_mm[0];
   // The columns go all the way round when one more spacing closes the outline.
@@ -119,20 +120,25 @@ std::optional<HeightGrid> height_grid(const WallChart &chart) {
   if (std::abs(gap_mm) < kClosesWithin * grid.spacing_x_mm)
     grid.x_ends = ProfileEnds::closed;
   make_room(grid);
-  for (std::size_t cell = 0; cell < chart.columns() * chart.rows(); ++cell)
+  for (std::size_t cell = chart.at(0, rows.begin); cell < chart.at(0, end); ++cell)
     copy_cell(chart.residual_mm(cell), chart.is_cut(cell), grid);
   return grid;
 }
 
-HeightGrid height_grid(const FloorChart &chart) {
+HeightGrid height_grid(const FloorChart &chart, RowRange rows) {
   HeightGrid grid;
   grid.columns = chart.nx;
-  grid.rows = chart.ny;
+  const std::size_t end = std::min(rows.end, chart.ny);
+  grid.rows = end - rows.begin;
   grid.spacing_x_mm = grid.spacing_y_mm = chart.spacing_mm;
   make_room(grid);
-  for (std::size_t cell = 0; cell < chart.nx * chart.ny; ++cell)
+  for (std::size_t cell = chart.at(0, rows.begin); cell < chart.at(0, end); ++cell)
     copy_cell(chart.residual_mm(cell), chart.in_feature(cell) && chart.is_cut(cell), grid);
   return grid;
+}
+
+std::size_t mean_reach_rows(double cutoff_mm, double spacing_y_mm) {
+  return GaussianFilter(cutoff_mm, spacing_y_mm).weights().size() - 1;
 }
 
 std::vector<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int threads) {
@@ -153,7 +159,7 @@ std::vector<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int
   constexpr float kLeastWeight = 1e-6f;
   for (std::size_t cell = 0; cell < sums.height.size(); ++cell)
     sums.height[cell] = sums.weight[cell] > kLeastWeight ? sums.height[cell] / sums.weight[cell] : 0.0f;
-  return sums.height;
+  return std::move(sums.height);
 }
 
 HeightGrid rough_surface(const HeightGrid &grid, const Bandwidth &band, int threads) {

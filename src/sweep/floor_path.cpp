@@ -10,6 +10,8 @@ namespace asperity {
 namespace {
 
 constexpr std::size_t kPortion = 1024; ///< pieces, few enough to stay near the processor
+constexpr std::size_t kAtOnce =
+    64 * kPortion; ///< pieces whose strokes are held twice, in portions and in the whole
 
 struct Portion {
   std::vector<FloorStroke> strokes;
@@ -24,12 +26,14 @@ bool owners_rise(const SweptPath &path, std::size_t begin, std::size_t end) {
                         [](const SweptPiece &a, const SweptPiece &b) { return a.owner < b.owner; });
 }
 
-std::vector<Portion> portions_of(const SweptPath &path, const MergeRule &rule, int threads) {
-  std::vector<Portion> portions((path.pieces.size() + kPortion - 1) / kPortion);
-  for_each_band(path.pieces.size(), kPortion, threads, [&](std::size_t begin, std::size_t end) {
+/// Of the pieces from `first` to `last`.
+std::vector<Portion> portions_of(const SweptPath &path, std::size_t first, std::size_t last,
+                                 const MergeRule &rule, int threads) {
+  std::vector<Portion> portions((last - first + kPortion - 1) / kPortion);
+  for_each_band(last - first, kPortion, threads, [&](std::size_t begin, std::size_t end) {
     Portion &portion = portions[begin / kPortion];
-    portion.owners_rise = owners_rise(path, begin, end);
-    portion.strokes = floor_strokes(path, begin, end, rule, portion.runs);
+    portion.owners_rise = owners_rise(path, first + begin, first + end);
+    portion.strokes = floor_strokes(path, first + begin, first + end, rule, portion.runs);
   });
   return portions;
 }
@@ -39,8 +43,9 @@ struct Place {
   std::size_t stroke = 0, member = 0;
 };
 
-std::vector<Place> places_of(const std::vector<Portion> &portions) {
-  std::vector<Place> places{{}};
+/// Behind what the whole holds already.
+std::vector<Place> places_of(const std::vector<Portion> &portions, const FloorPath &whole) {
+  std::vector<Place> places{{whole.strokes.size(), whole.runs.owner.size()}};
   for (const Portion &portion : portions)
     places.push_back(
         {places.back().stroke + portion.strokes.size(), places.back().member + portion.runs.owner.size()});
@@ -59,8 +64,8 @@ void put(FloorPath &whole, const Portion &portion, const Place &place) {
             whole.runs.owner.begin() + std::ptrdiff_t(place.member));
 }
 
-void join(FloorPath &whole, const std::vector<Portion> &portions, int threads) {
-  const std::vector<Place> places = places_of(portions);
+void append(FloorPath &whole, const std::vector<Portion> &portions, int threads) {
+  const std::vector<Place> places = places_of(portions, whole);
   whole.strokes.resize(places.back().stroke);
   whole.runs.joint_mm.resize(places.back().member);
   whole.runs.owner.resize(places.back().member);
@@ -68,6 +73,24 @@ void join(FloorPath &whole, const std::vector<Portion> &portions, int threads) {
     for (std::size_t i = begin; i < end; ++i)
       put(whole, portions[i], places[i]);
   });
+}
+
+/// The strokes of all pieces; false if their owners do not rise.
+bool lay_out(FloorPath &whole, const SweptPath &path, const MergeRule &rule, int threads) {
+  const std::size_t count = path.pieces.size();
+  bool rise = true;
+  whole.strokes.reserve(count);
+  for (std::size_t first = 0; first < count; first += kAtOnce) {
+    const std::vector<Portion> portions =
+        portions_of(path, first, std::min(first + kAtOnce, count), rule, threads);
+    rise =
+        rise && std::all_of(portions.begin(), portions.end(), [](const Portion &p) { return p.owners_rise; });
+    append(whole, portions, threads);
+  }
+  return rise;
+}
+
+void clip_at_joints(FloorPath &whole, int threads) {
   // Every end of a stroke is written at its own joint only.
   for_each_band(whole.strokes.size(), kPortion, threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = std::max<std::size_t>(begin, 1); i < end; ++i)
@@ -82,12 +105,13 @@ FloorPath floor_path(const SweptPath &path, double merge_within_mm, int threads)
   FloorPath whole;
   for (const SweptCutter &cutter : path.cutters)
     whole.flanks.emplace_back(cutter.profile);
-  std::vector<Portion> portions = portions_of(path, {merge_within_mm, true}, threads);
-  const bool rise =
-      std::all_of(portions.begin(), portions.end(), [](const Portion &p) { return p.owners_rise; });
-  if (!rise && merge_within_mm > 0.0)
-    portions = portions_of(path, {merge_within_mm, false}, threads);
-  join(whole, portions, threads);
+  const bool rise = lay_out(whole, path, {merge_within_mm, true}, threads);
+  if (!rise && merge_within_mm > 0.0) {
+    whole.strokes.clear();
+    whole.runs = {};
+    lay_out(whole, path, {merge_within_mm, false}, threads);
+  }
+  clip_at_joints(whole, threads);
   if (!rise)
     std::stable_sort(whole.strokes.begin(), whole.strokes.end(),
                      [](const FloorStroke &a, const FloorStroke &b) { return a.owner < b.owner; });

@@ -2,6 +2,7 @@
 #include "asperity/texture/own_roughness.h"
 
 #include "lay_direction.h"
+#include "pass_part.h"
 #include "ra_map.h"
 #include "trace_line.h"
 #include "wanted_height.h"
@@ -146,6 +147,19 @@ void add_own_roughness(FeatureRoughness &roughness, const Material &material) {
   roughness.ra_band = ra_band(roughness.ra_um, {material.own_ra_low_um, material.own_ra_high_um});
   roughness.grade_low = roughness_grade(roughness.ra_band.low_um);
   roughness.grade_high = roughness_grade(roughness.ra_band.high_um);
+}
+
+double roughness_bytes(double columns, double rows, double spacing_mm, double pieces_round) {
+  // A band of the map with the rows its filter reaches for; heights, weights and their means.
+  constexpr double kMapBytesPerCell = 24.0;
+  const double overlap = 3.0 * kWindow_mm / spacing_mm * columns;
+  const double map = kMapBytesPerCell * std::min(columns * rows, static_cast<double>(kRaBandCells) + overlap);
+  // The patch, as chart and as filtered heights; or the parts of the path that run past a trace, twice.
+  constexpr double kPatchBytesPerCell = 32.0;
+  const double patch = kPatchBytesPerCell * (kPatch_mm / kFinestCell_mm) * (kPatch_mm / kFinestCell_mm);
+  const double parts =
+      pieces_round * static_cast<double>(sizeof(PassPart) + sizeof(SweptPiece) + sizeof(PackedOffset));
+  return std::max(map, patch + parts);
 }
 
 FeatureRoughness roughness_of(const Feature &feature, const Chart &chart, const TextureSource &source,

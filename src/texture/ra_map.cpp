@@ -18,23 +18,29 @@ namespace {
 
 constexpr double kLeastShare = 0.25; ///< of a window that must be cut
 
-std::optional<HeightGrid> grid_of(const Chart &chart) {
+std::optional<HeightGrid> grid_of(const Chart &chart, RowRange rows) {
   if (const auto *wall = std::get_if<WallChart>(&chart))
-    return height_grid(*wall);
-  return height_grid(std::get<FloorChart>(chart));
+    return height_grid(*wall, rows);
+  return height_grid(std::get<FloorChart>(chart), rows);
+}
+
+std::size_t rows_of(const Chart &chart) {
+  const auto *wall = std::get_if<WallChart>(&chart);
+  return wall != nullptr ? wall->rows() : std::get<FloorChart>(chart).ny;
 }
 
 std::size_t window_count(double length_mm) {
   return static_cast<std::size_t>(std::max(1.0, std::round(length_mm / kWindow_mm)));
 }
 
+/// `grid`: any rows of the chart.
 RaMap empty_map(const Chart &chart, const HeightGrid &grid) {
   RaMap map;
   map.closed = grid.x_ends == ProfileEnds::closed;
   const double width = grid.spacing_x_mm * static_cast<double>(grid.columns);
-  const double height = grid.spacing_y_mm * static_cast<double>(grid.rows);
+  const double height = grid.spacing_y_mm * static_cast<double>(rows_of(chart));
   map.columns = std::min(window_count(width), grid.columns);
-  map.rows = std::min(window_count(height), grid.rows);
+  map.rows = std::min(window_count(height), rows_of(chart));
   map.side_x_mm = width / static_cast<double>(map.columns);
   map.side_y_mm = height / static_cast<double>(map.rows);
   const auto *wall = std::get_if<WallChart>(&chart);
@@ -46,8 +52,9 @@ RaMap empty_map(const Chart &chart, const HeightGrid &grid) {
   return map;
 }
 
-/// Mean deviation over the grid's cells [i0, i1) x [j0, j1).
-RaWindow window_of(const HeightGrid &grid, std::size_t i0, std::size_t i1, std::size_t j0, std::size_t j1) {
+/// Mean deviation over the grid's cells [i0, i1) x [j0, j1); the grid begins at the chart's cell `first`.
+RaWindow window_of(const HeightGrid &grid, std::size_t first, std::size_t i0, std::size_t i1, std::size_t j0,
+                   std::size_t j1) {
   RaWindow window;
   double sum = 0, most = -1;
   std::size_t cut = 0;
@@ -61,7 +68,7 @@ RaWindow window_of(const HeightGrid &grid, std::size_t i0, std::size_t i1, std::
       sum += z;
       if (z > most) {
         most = z;
-        window.roughest = static_cast<std::uint32_t>(cell);
+        window.roughest = static_cast<std::uint32_t>(first + cell);
       }
     }
   const auto cells = static_cast<double>((i1 - i0) * (j1 - j0));
@@ -70,30 +77,47 @@ RaWindow window_of(const HeightGrid &grid, std::size_t i0, std::size_t i1, std::
   return window;
 }
 
+/// First row of the chart's cells in a row of windows.
+std::size_t first_row(const RaMap &map, const Chart &chart, std::size_t window_row) {
+  return window_row * rows_of(chart) / map.rows;
+}
+
 double mark_ra_um(const Chart &chart, MarkRa &marks, std::size_t cell) {
   return um_from_mm(std::visit([&](const auto &c) { return marks.ra_mm(c, cell); }, chart));
 }
 
-} // namespace
-
-RaMap ra_map(const Chart &chart, const TextureSource &source, int threads) {
-  const std::optional<HeightGrid> grid = grid_of(chart);
-  if (!grid)
-    return {};
-  const HeightGrid rough = rough_surface(*grid, {kWindow_mm, 0.0}, threads);
-  RaMap map = empty_map(chart, *grid);
-  for_each_band(map.rows, 1, threads, [&](std::size_t begin, std::size_t end) {
+/// Rows [begin, end) of windows, from the chart's rows in reach of their filter.
+void read_rows(RaMap &map, const Chart &chart, const TextureSource &source, RowRange windows, int threads) {
+  const double spacing_mm = grid_of(chart, {0, 1})->spacing_y_mm;
+  const std::size_t reach = mean_reach_rows(kWindow_mm, spacing_mm);
+  const std::size_t low = first_row(map, chart, windows.begin), from = low - std::min(low, reach);
+  const std::size_t to = first_row(map, chart, windows.end) + reach;
+  const HeightGrid rough = rough_surface(*grid_of(chart, {from, to}), {kWindow_mm, 0.0}, threads);
+  for_each_band(windows.end - windows.begin, 1, threads, [&](std::size_t begin, std::size_t end) {
     MarkRa marks(source);
-    for (std::size_t row = begin; row < end; ++row)
+    for (std::size_t row = windows.begin + begin; row < windows.begin + end; ++row)
       for (std::size_t column = 0; column < map.columns; ++column) {
         RaWindow &window = map.windows[row * map.columns + column];
-        window =
-            window_of(rough, column * grid->columns / map.columns, (column + 1) * grid->columns / map.columns,
-                      row * grid->rows / map.rows, (row + 1) * grid->rows / map.rows);
+        window = window_of(rough, from * rough.columns, column * rough.columns / map.columns,
+                           (column + 1) * rough.columns / map.columns, first_row(map, chart, row) - from,
+                           first_row(map, chart, row + 1) - from);
         if (!std::isnan(window.ra_um))
           window.ra_um = combined_ra_um(window.ra_um, mark_ra_um(chart, marks, window.roughest));
       }
   });
+}
+
+} // namespace
+
+RaMap ra_map(const Chart &chart, const TextureSource &source, int threads, std::size_t band_cells) {
+  const std::optional<HeightGrid> grid = grid_of(chart, {0, 1});
+  if (!grid)
+    return {};
+  RaMap map = empty_map(chart, *grid);
+  const std::size_t cells_a_row = std::max<std::size_t>(1, rows_of(chart) * grid->columns / map.rows);
+  const std::size_t band = std::max<std::size_t>(1, band_cells / cells_a_row);
+  for (std::size_t row = 0; row < map.rows; row += band)
+    read_rows(map, chart, source, {row, std::min(row + band, map.rows)}, threads);
   return map;
 }
 

@@ -12,6 +12,8 @@ namespace asperity {
 /// Side of a window, and cutoff of the filter before it: the usual one [mm].
 inline constexpr double kWindow_mm = 0.8;
 
+inline constexpr std::size_t kRaBandCells = 4'000'000;
+
 struct RaWindow {
   double ra_um = 0;           ///< NaN where less than a quarter is cut
   std::uint32_t roughest = 0; ///< cell of the chart that deviates most
@@ -32,7 +34,9 @@ struct RaMap {
 
 /// Mean deviation of the chart's cut cells from their mean surface, and the marks of the tooth that made each
 /// place, by root of sum of squares. No windows where the chart's cells are uneven.
-RaMap ra_map(const Chart &chart, const TextureSource &source, int threads);
+/// The chart is filtered in bands of rows of about so many cells, with the same result however many.
+RaMap ra_map(const Chart &chart, const TextureSource &source, int threads,
+             std::size_t band_cells = kRaBandCells);
 
 /// Nearest window to (column, row) with cut windows for `room_mm` all round; else the nearest that is cut at
 /// all. Index into windows; nothing where none is.

@@ -65,7 +65,8 @@ void give_first_looks(const RunResult &result, const Job &job, const Program &pr
                       const Progress &progress, const FirstLook &first_look) {
   Outcome bare;
   bare.job = job;
-  bare.program = program;
+  bare.program = without_moves(program);
+  bare.program_moves = program.moves.size();
   bare.path = plan_motion(program, job.machine, job.setup, job.effects);
   hand_out(result, std::move(bare), Grain::path, first_look);
   if (progress.cancelled())

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -46,8 +47,52 @@ TEST(Patch, CellsJoinRoundTheSeamOnlyWhereTheChartCloses) {
   std::vector<bool> marked(15, false);
   marked[5] = marked[9] = marked[2] = true;
   EXPECT_EQ(patches_of(marked, 5, true).size(), 2u);
-  EXPECT_EQ(patches_of(marked, 5, true).front().cells.size(), 2u);
+  EXPECT_EQ(patches_of(marked, 5, true).front().cells, 2u);
   EXPECT_EQ(patches_of(marked, 5, false).size(), 3u);
+}
+
+/// Cells joined to `start`, by plain flooding.
+std::vector<std::size_t> flooded(const std::vector<bool> &marked, std::size_t columns, bool wraps,
+                                 std::size_t start) {
+  std::vector<bool> seen(marked.size(), false);
+  std::vector<std::size_t> cells{start};
+  seen[start] = true;
+  for (std::size_t k = 0; k < cells.size(); ++k)
+    for (std::size_t other = 0; other < marked.size(); ++other) {
+      const std::size_t i = cells[k] % columns, j = cells[k] / columns, oi = other % columns,
+                        oj = other / columns;
+      const bool beside =
+          oj == j && (oi + 1 == i || i + 1 == oi || (wraps && (oi + i + 1 == columns) && oi * i == 0));
+      const bool above = oi == i && (oj + 1 == j || j + 1 == oj);
+      if (marked[other] && !seen[other] && (beside || above)) {
+        seen[other] = true;
+        cells.push_back(other);
+      }
+    }
+  return cells;
+}
+
+TEST(Patch, RandomMarksFallIntoTheSamePatchesAsByFlooding) {
+  std::mt19937 random(11);
+  for (int round = 0; round < 200; ++round) {
+    constexpr std::size_t kColumns = 13, kRows = 9;
+    const bool wraps = round % 2 == 0;
+    std::vector<bool> marked(kColumns * kRows);
+    for (std::size_t cell = 0; cell < marked.size(); ++cell)
+      marked[cell] = random() % 100 < 55;
+    std::size_t cells = 0, largest = 0;
+    for (const Patch &patch : patches_of(marked, kColumns, wraps)) {
+      const std::vector<std::size_t> by_flood =
+          flooded(marked, kColumns, wraps, patch.runs.front().row * kColumns + patch.runs.front().first);
+      EXPECT_EQ(patch.cells, by_flood.size());
+      for (const std::size_t cell : by_flood)
+        EXPECT_TRUE(patch.holds(cell / kColumns, cell % kColumns));
+      cells += patch.cells;
+      largest = largest == 0 ? patch.cells : largest;
+      EXPECT_LE(patch.cells, largest) << "largest first";
+    }
+    EXPECT_EQ(cells, static_cast<std::size_t>(std::count(marked.begin(), marked.end(), true)));
+  }
 }
 
 } // namespace

@@ -6,7 +6,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <random>
 
 namespace asperity {
 
@@ -63,6 +65,24 @@ TEST(ResidualStatistics, OfAUniformRampAreThoseOfADiscreteUniformLaw) {
               kFloat_um); // variance of 0..n-1, any statistics book
   EXPECT_NEAR(r.lowest_um, 0.0, kFloat_um);
   EXPECT_NEAR(r.highest_um, n - 1.0, kFloat_um);
+}
+
+TEST(ResidualStatistics, PercentilesAreTheValuesOfThatRankInASortedList) {
+  FloorChart chart = make_floor_chart({0.0, 0.0}, {101.0, 53.0}, 1.0, 0.0);
+  std::mt19937 random(5);
+  std::normal_distribution<float> e(0.001f, 0.01f); // to both sides of nothing
+  std::generate(chart.envelope_mm.begin(), chart.envelope_mm.end(), [&] { return e(random); });
+  std::vector<float> sorted = chart.envelope_mm;
+  std::sort(sorted.begin(), sorted.end());
+  const auto at_um = [&](double share) {
+    return 1e3 *
+           static_cast<double>(
+               sorted[static_cast<std::size_t>(std::lround(share * static_cast<double>(sorted.size() - 1)))]);
+  };
+  const ResidualStatistics r = residual_statistics(chart);
+  EXPECT_DOUBLE_EQ(r.percentile_1_um, at_um(0.01));
+  EXPECT_DOUBLE_EQ(r.median_um, at_um(0.5));
+  EXPECT_DOUBLE_EQ(r.percentile_99_um, at_um(0.99));
 }
 
 TEST(ResidualStatistics, LeaveOutCellsOutsideTheFeature) {

@@ -113,6 +113,23 @@ TEST(FloorMerge, BitsDoNotDependOnTheThreadCount) {
   EXPECT_EQ(one.owner, two.owner);
 }
 
+// More pieces than are turned into strokes at once.
+TEST(FloorMerge, AVeryLongPathLeavesTheSameAsItsHalves) {
+  constexpr int kPieces = 150000;
+  SweptPath whole = path_with(CutterProfile::ball(1.5)), first = whole, second = whole;
+  for (int i = 0; i < kPieces; ++i) {
+    const auto at = [](int k) {
+      const double a = 0.0005 * k, r = 0.5 + 2.5 * k / kPieces;
+      return Vec3(r * std::cos(a), r * std::sin(a), 0.1 * std::sin(0.003 * k));
+    };
+    add(whole, Curve::line(at(i), at(i + 1)), i > 0);
+    add(i < kPieces / 2 ? first : second, Curve::line(at(i), at(i + 1)), i > 0 && i != kPieces / 2);
+  }
+  FloorChart in_halves = swept(first, kSameLine_mm);
+  sweep(in_halves, second);
+  EXPECT_LE(largest_difference_mm(swept(whole, kSameLine_mm), in_halves), kPromised_mm);
+}
+
 TEST(FloorMerge, OwnersOutOfOrderAreNotMixed) {
   SweptPath path = uneven_line(CutterProfile::ball(1.5), 0.2, false);
   for (std::size_t i = 0; i < path.pieces.size(); ++i)

@@ -40,6 +40,9 @@ struct Program {
   std::size_t line_count = 0;
 };
 
+/// Where it came from and what it says beside its moves.
+Program without_moves(const Program &program);
+
 struct ReadOptions {
   bool start_in_inch = false;
   bool block_delete = false;

@@ -14,9 +14,14 @@ inline constexpr double kFinestSpacing_mm = 0.05;
 inline constexpr double kMostCells = 4e6;
 
 double chart_spacing_mm(const Job &job, const Feature &feature);
-/// Cells of the feature's chart; the memory is this times kBytesPerCell.
+struct ChartSize {
+  double columns = 0, rows = 0, spacing_mm = 0;
+  double cells() const { return columns * rows; }
+};
+ChartSize chart_size(const Job &job, const Feature &feature);
 double chart_cells(const Job &job, const Feature &feature);
-inline constexpr double kBytesPerCell = 16.0; // envelope, blank, wanted or none, owner
+inline constexpr double kFloorBytesPerCell = 16.0; // envelope, blank, wanted, owner
+inline constexpr double kWallBytesPerCell = 12.0;  // envelope, blank, owner
 
 /// The feature's chart with the blank's surface filled in, nothing swept yet.
 Chart make_chart(const Job &job, const Feature &feature, int threads);

@@ -34,7 +34,8 @@ struct Outcome {
   Status status = Status::done;
   std::string why; ///< when not done
   Job job;
-  Program program;
+  Program program; ///< without its moves, which the path holds
+  std::size_t program_moves = 0;
   TimedPath path;
   CutRecord cut;
   std::vector<Chart> charts;               ///< one per feature

@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -24,13 +25,21 @@ struct HeightGrid {
   std::size_t at(std::size_t column, std::size_t row) const { return row * columns + column; }
 };
 
+/// Rows of a chart, end left out; as far as there are any.
+struct RowRange {
+  std::size_t begin = 0, end = std::numeric_limits<std::size_t>::max();
+};
+
 /// Residuals of the cells a pass has cut, the rest gaps. Nothing when the chart's columns or rows are uneven.
-std::optional<HeightGrid> height_grid(const WallChart &chart);
-HeightGrid height_grid(const FloorChart &chart);
+std::optional<HeightGrid> height_grid(const WallChart &chart, RowRange rows = {});
+HeightGrid height_grid(const FloorChart &chart, RowRange rows = {});
 
 /// Mean surface by Gaussian weights over the valid cells within +- one cutoff; gaps get the surface of their
 /// neighbours, or 0 with none in reach. The result never depends on `threads` (0 = all cores).
 std::vector<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int threads = 0);
+
+/// How many rows to either side of a row its mean surface rests on.
+std::size_t mean_reach_rows(double cutoff_mm, double spacing_y_mm);
 
 /// Scale-limited surface: S-filtered heights minus their mean surface. Gaps stay gaps.
 HeightGrid rough_surface(const HeightGrid &grid, const Bandwidth &band, int threads = 0);

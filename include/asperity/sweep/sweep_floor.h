@@ -11,6 +11,9 @@ namespace asperity {
 /// of the sweep's own accuracy [mm].
 inline constexpr double kSameLine_mm = 1e-7;
 
+/// Taken while sweeping, for every piece of the path [bytes].
+inline constexpr double kFloorSweepBytesPerPiece = 210.0;
+
 /// Lowers chart.envelope_mm (height above wanted) and sets chart.owner: envelope = min over the path of
 /// tip height + axial offset + profile.height_at(plan distance to the tip, bent as node 0 says) - wanted.
 /// For the plan offset the mean of left[0] and right[0] is used. Same threading promise as sweep_wall.

@@ -7,6 +7,9 @@
 
 namespace asperity {
 
+/// Taken while sweeping, for every piece of the path [bytes].
+inline constexpr double kWallSweepBytesPerPiece = 800.0;
+
 /// Lowers chart.envelope_mm and sets chart.owner. Along the ray p + e n of a cell the cutter standing at c,
 /// with radius r at the cell's height, cuts down to e = (c-p).n - sqrt(r^2 - ((c-p).t)^2), provided its far
 /// side (c-p).n + sqrt(...) reaches the nominal wall (> 0), so that a cutter working on the other face of a

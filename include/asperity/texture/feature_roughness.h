@@ -77,6 +77,10 @@ struct FeatureRoughness {
   RaBand skin_ra;        ///< its own estimate from the layer height; walls only, else 0
 };
 
+/// Most memory that reading it takes [bytes], of a chart of that size and, round a wall, a path of so many
+/// pieces.
+double roughness_bytes(double columns, double rows, double spacing_mm, double pieces_round);
+
 FeatureRoughness roughness_of(const Feature &feature, const Chart &chart, const TextureSource &source,
                               int threads, const Progress &progress);
 
