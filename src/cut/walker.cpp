@@ -211,8 +211,8 @@ void Walker::cut_sideways(Station &at, const PathPiece &piece, const CutterModel
     if (contact.makes_left_wall != contact.makes_right_wall)
       at.memory.right_wall = contact.makes_right_wall;
     if (!contact.any() && largest_change_mm(guess, AxisOffset{}) > 0.0) {
-      // Free where it would be bent. Free again with what it would bend when straight: it touches by less than
-      // the stock can tell, and counts as straight.
+      // Free where it would be bent. Free again with what it would bend when straight: it touches by less
+      // than the stock can tell, and counts as straight.
       settling = Settling(AxisOffset{});
       if (std::exchange(is_tried_straight, true))
         break;
