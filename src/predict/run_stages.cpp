@@ -139,11 +139,13 @@ bool Stages::sweep_charts() {
     holds_.chart[i] = holds_.swept && holds_.chart_made[i];
     if (holds_.chart_made[i])
       outcome_.charts[i] = holds_.chart[i] ? old().charts[i] : unswept(old().charts[i]);
-    if (holds_.chart[i])
-      continue;
-    ++runs_.charts_swept;
-    if (!sweep_chart(outcome_.charts[i], outcome_.cut.swept, options_.threads, progress_))
-      return false;
+    if (!holds_.chart[i]) {
+      ++runs_.charts_swept;
+      if (!sweep_chart(outcome_.charts[i], outcome_.cut.swept, options_.threads, progress_))
+        return false;
+    }
+    if (options_.chart_swept)
+      options_.chart_swept(i, outcome_.charts[i]);
   }
   return true;
 }

@@ -52,29 +52,67 @@ std::optional<Job> read_changed(const std::filesystem::path &file, const Changes
   return job;
 }
 
-void hand_out(const RunResult &result, Outcome outcome, Grain grain, const FirstLook &first_look) {
-  auto look = std::make_shared<RunResult>(result);
-  look->outcome = std::make_shared<const Outcome>(std::move(outcome));
-  if (grain != Grain::path)
-    look->numbers = key_numbers(*look->outcome);
-  look->grain = grain;
-  first_look(std::move(look));
-}
+/// What can be shown while the whole is not there yet.
+class FirstLooks {
+public:
+  FirstLooks(const RunResult &result, const FirstLook &take) : result_(result), take_(take) {}
 
-void give_first_looks(const RunResult &result, const Job &job, const Program &program, int threads,
-                      const Progress &progress, const FirstLook &first_look) {
-  Outcome bare;
-  bare.job = job;
-  bare.program = without_moves(program);
-  bare.program_moves = program.moves.size();
-  bare.path = plan_motion(program, job.machine, job.setup, job.effects);
-  hand_out(result, std::move(bare), Grain::path, first_look);
-  if (progress.cancelled())
-    return;
-  Outcome coarse =
-      predict(coarser_job(job, kCoarser), program, {.threads = threads, .roughness = false}, progress);
-  if (coarse.status == Status::done)
-    hand_out(result, std::move(coarse), Grain::coarse, first_look);
+  void give_path(const Job &job, const Program &program) const {
+    Outcome bare;
+    bare.job = job;
+    bare.program = without_moves(program);
+    bare.program_moves = program.moves.size();
+    bare.path = plan_motion(program, job.machine, job.setup, job.effects);
+    give(std::make_shared<const Outcome>(std::move(bare)), Grain::path);
+  }
+  void give_coarse(std::shared_ptr<const Outcome> coarse) {
+    shown_ = std::move(coarse);
+    give(shown_, Grain::coarse);
+  }
+  /// The same path and cut: only this chart is finer.
+  void give_chart(std::size_t feature, const Chart &chart) {
+    const std::size_t cells = std::visit([](const auto &c) { return c.envelope_mm.size(); }, chart);
+    if (!shown_ || cells > kMostCells)
+      return;
+    auto finer = std::make_shared<Outcome>(*shown_);
+    finer->charts[feature] = chart;
+    give_coarse(std::move(finer));
+  }
+
+private:
+  void give(std::shared_ptr<const Outcome> outcome, Grain grain) const {
+    auto look = std::make_shared<RunResult>(result_);
+    look->outcome = std::move(outcome);
+    if (grain != Grain::path)
+      look->numbers = key_numbers(*look->outcome);
+    look->grain = grain;
+    take_(std::move(look));
+  }
+
+  static constexpr std::size_t kMostCells = 10'000'000; ///< a copy of more would press on the memory
+
+  const RunResult &result_;
+  const FirstLook &take_;
+  std::shared_ptr<const Outcome> shown_;
+};
+
+/// The path, a coarse prediction, then chart by chart what the whole will hold; the whole is returned. What
+/// the coarse one has cut need not be cut again.
+std::shared_ptr<const Outcome> predict_step_by_step(const RunResult &result, const Job &job,
+                                                    const Program &program, int threads,
+                                                    const Progress &progress, Repredictor &kept,
+                                                    const FirstLook &first_look) {
+  FirstLooks looks(result, first_look);
+  looks.give_path(job, program);
+  if (!progress.cancelled()) {
+    auto coarse =
+        kept.predict(coarser_job(job, kCoarser), program, {.threads = threads, .roughness = false}, progress);
+    if (coarse->status == Status::done)
+      looks.give_coarse(std::move(coarse));
+  }
+  PredictOptions options{.threads = threads};
+  options.chart_swept = [&](std::size_t feature, const Chart &chart) { looks.give_chart(feature, chart); };
+  return kept.predict(job, program, options, progress);
 }
 
 } // namespace
@@ -94,9 +132,9 @@ RunResult read_and_predict(const std::filesystem::path &file, const Changes &cha
     if (problems.has_errors() || !job || !program || progress.cancelled())
       return result;
     result.program_lines = lines_of(program->text);
-    if (first_look)
-      give_first_looks(result, *job, program->program, threads, progress, first_look);
-    result.outcome = kept.predict(*job, program->program, {.threads = threads}, progress);
+    result.outcome =
+        first_look ? predict_step_by_step(result, *job, program->program, threads, progress, kept, first_look)
+                   : kept.predict(*job, program->program, {.threads = threads}, progress);
     result.numbers = key_numbers(*result.outcome);
   } catch (const std::bad_alloc &) {
     fail(result, file, "there is not enough memory for this job.", "Choose a coarser spacing under [chart].");

@@ -13,7 +13,7 @@ using FirstLook = std::function<void(std::shared_ptr<const RunResult>)>;
 
 /// Reads the files anew and predicts with the changes made; what `kept` still holds good is not worked out
 /// again. Ends early when `progress` is cancelled. With `first_look` the path is handed out as soon as it is
-/// timed, then a coarse prediction.
+/// timed, then a coarse prediction, then the same with one fine chart after another.
 RunResult read_and_predict(const std::filesystem::path &file, const Changes &changes, int threads,
                            const Progress &progress, Repredictor &kept, const FirstLook &first_look = {});
 

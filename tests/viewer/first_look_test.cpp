@@ -24,26 +24,36 @@ AppState state_of(Grain grain) {
   return state;
 }
 
+std::size_t size_of(const Chart &chart) {
+  return std::visit([](const auto &c) { return c.envelope_mm.size(); }, chart);
+}
+
 } // namespace
 
 class FirstLooks : public Bench {};
 
-TEST_F(FirstLooks, ComeAsPathThenCoarseThenTheWhole) {
+TEST_F(FirstLooks, ComeAsPathThenCoarseThenChartByChartThenTheWhole) {
   std::vector<std::shared_ptr<const RunResult>> looks;
   Repredictor kept;
   const RunResult whole =
       read_and_predict(job_file(), {}, 0, {}, kept, [&](auto each) { looks.push_back(each); });
-  ASSERT_EQ(looks.size(), 2u);
+  const std::size_t features = whole.outcome->charts.size();
+  ASSERT_EQ(looks.size(), 2 + features);
   EXPECT_EQ(looks[0]->grain, Grain::path);
   EXPECT_TRUE(looks[0]->outcome->charts.empty());
   EXPECT_EQ(looks[0]->outcome->path.duration_s, whole.outcome->path.duration_s);
   EXPECT_FALSE(looks[0]->program_lines.empty());
   EXPECT_EQ(looks[1]->grain, Grain::coarse);
   EXPECT_EQ(whole.grain, Grain::fine);
-  for (std::size_t i = 0; i < whole.outcome->charts.size(); ++i) {
+  for (std::size_t i = 0; i < features; ++i) {
     const auto cells = [i](const Outcome &o) { return chart_cells(o.job, o.job.features[i]); };
     EXPECT_NEAR(cells(*whole.outcome) / cells(*looks[1]->outcome), kCoarser * kCoarser, 1e-6);
+    const std::vector<Chart> &charts = looks[2 + i]->outcome->charts;
+    EXPECT_EQ(looks[2 + i]->grain, Grain::coarse) << "not yet the whole";
+    for (std::size_t k = 0; k < features; ++k)
+      EXPECT_EQ(size_of(charts[k]) == size_of(whole.outcome->charts[k]), k <= i) << i << " " << k;
   }
+  EXPECT_EQ(kept.runs().cut, 0) << "the coarse prediction has cut already";
   // The program cuts the disc to its size; four times coarser charts see the same mean to a micrometre.
   EXPECT_NEAR(looks[1]->outcome->features[0].mean_um, whole.outcome->features[0].mean_um, 1.0);
 }

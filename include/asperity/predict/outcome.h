@@ -7,6 +7,7 @@
 #include "asperity/gcode/program.h"
 #include "asperity/texture/feature_roughness.h"
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -60,6 +61,8 @@ struct PredictOptions {
   /// Off: Outcome::roughness holds one unmeasured entry a feature, and wanted Ra is not checked (a note says
   /// so).
   bool roughness = true;
+  /// Called on the calling thread as soon as a feature's chart is whole; may be empty.
+  std::function<void(std::size_t feature, const Chart &chart)> chart_swept;
 };
 
 /// The front door: read the program into moves, time them, cut, sweep, measure, find.
