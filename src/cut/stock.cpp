@@ -101,6 +101,10 @@ Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, 
   const std::size_t per_layer = static_cast<std::size_t>(grid_.nx) * static_cast<std::size_t>(grid_.ny);
   depth_.resize(per_layer * layers());
   surface_.resize(per_layer);
+  const auto middle_mm = [&](std::size_t l) { return 0.5 * (bounds_mm_[l] + bounds_mm_[l + 1]); };
+  std::vector<char> is_like_below(layers(), 0);
+  for (std::size_t l = 1; l < layers(); ++l)
+    is_like_below[l] = blank.has_same_slice(middle_mm(l - 1), middle_mm(l));
   const auto fill_row = [&](int j) {
     for (int i = 0; i < grid_.nx; ++i) {
       const Vec2 p = grid_.origin_mm + Vec2(i, j) * cell_mm;
@@ -109,7 +113,7 @@ Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, 
       surface_[cell] = static_cast<float>(blank.top_mm(p).value_or(-std::numeric_limits<double>::infinity()));
       for (std::size_t l = 0; l < layers(); ++l)
         layer(l)[cell] =
-            static_cast<float>(blank.plan_depth_mm(p, 0.5 * (bounds_mm_[l] + bounds_mm_[l + 1])));
+            is_like_below[l] ? layer(l - 1)[cell] : static_cast<float>(blank.plan_depth_mm(p, middle_mm(l)));
     }
   };
   constexpr std::size_t kRows = 16;

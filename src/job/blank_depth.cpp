@@ -158,6 +158,17 @@ double Blank::plan_depth_mm(Vec2 p, double z_mm) const {
   return depth;
 }
 
+bool Blank::has_same_slice(double z_mm, double other_z_mm) const {
+  const auto both_or_none = [&](double bottom_mm, double top_mm) {
+    return is_between(z_mm, bottom_mm, top_mm) == is_between(other_z_mm, bottom_mm, top_mm);
+  };
+  return shape != BlankShape::revolved && shape != BlankShape::mesh &&
+         foot_mm(*this, z_mm) == foot_mm(*this, other_z_mm) && both_or_none(z_bottom_mm, z_top_mm) &&
+         std::all_of(rounds.begin(), rounds.end(), [&](const RoundFeature &round) {
+           return both_or_none(round.z_bottom_mm, round.z_top_mm);
+         });
+}
+
 std::optional<double> Blank::top_mm(Vec2 p) const {
   LineSpans heights = base_heights(*this, p);
   for (const RoundFeature &boss : rounds)

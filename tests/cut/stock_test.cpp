@@ -28,6 +28,29 @@ TEST(Stock, PlacesARoundSideWithinTheStatedBound) {
   }
 }
 
+TEST(Stock, EveryLayerIsTheBlanksOwnSlice) {
+  // A foot at the bottom, a hole from below, a boss on top, a bore all through: slices alike and not.
+  Job job = round_job();
+  job.blank.elephant_foot_mm = 0.3, job.blank.elephant_foot_height_mm = 1.5;
+  job.blank.rounds = {
+      {{3, 2}, 6.0, 0.0, 4.0, true}, {{-4, 0}, 5.0, 10.0, 13.0, false}, {{0, -8}, 4.0, 0.0, 10.0, true}};
+  for (const BlankShape shape : {BlankShape::cylinder, BlankShape::revolved}) {
+    job.blank.shape = shape;
+    job.blank.profile_mm = {{20, 0}, {18, 6}, {18, 10}};
+    const Stock stock(job.blank, layer_bounds(0, 13, {4.0, 10.0}, 0.7, 40), kCell_mm);
+    const Stock::Grid &grid = stock.grid();
+    for (std::size_t l = 0; l < stock.layers(); ++l)
+      for (int j = 0; j + 1 < grid.ny; j += 7)
+        for (int i = 0; i + 1 < grid.nx; i += 5) {
+          const Vec2 p = grid.origin_mm + Vec2(i, j) * grid.cell_mm;
+          const double z = 0.5 * (stock.bottom_mm(l) + stock.top_mm(l));
+          const auto expected = static_cast<double>(static_cast<float>(job.blank.plan_depth_mm(p, z)));
+          ASSERT_NEAR(stock.depth_mm(l, p), expected, 1e-9 * std::abs(expected) + 1e-9)
+              << l << " " << i << " " << j;
+        }
+  }
+}
+
 TEST(Stock, CarvedGrooveHasTheCuttersWidth) {
   const Job job = bar_job(0.0);
   Stock stock(job.blank, layer_bounds(0, 10, {5.0}, 1.0, 20), kCell_mm);

@@ -62,7 +62,7 @@ struct PredictOptions {
   /// so).
   bool roughness = true;
   /// Called on the calling thread as soon as a feature's chart is whole; may be empty.
-  std::function<void(std::size_t feature, const Chart &chart)> chart_swept;
+  std::function<void(std::size_t feature, const Chart &chart)> chart_swept = {};
 };
 
 /// The front door: read the program into moves, time them, cut, sweep, measure, find.
