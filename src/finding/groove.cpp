@@ -16,23 +16,24 @@ class SortedWindow {
 public:
   void insert(float value) {
     if (!std::isnan(value))
-      values_.insert(std::upper_bound(values_.begin(), values_.end(), value), value);
+      values_.insert(values_.begin() + rank(value), value);
   }
   /// One leaves, another comes: what lies between moves up by one.
   void replace(float old_value, float value) {
     if (std::isnan(old_value))
       return insert(value);
-    const auto leaving = std::lower_bound(values_.begin(), values_.end(), old_value);
+    const auto leaving = values_.begin() + rank(old_value);
     if (std::isnan(value)) {
       values_.erase(leaving);
-    } else if (value >= old_value) {
-      const auto end = std::lower_bound(leaving, values_.end(), value);
-      std::move(leaving + 1, std::max(leaving + 1, end), leaving);
-      *(std::max(leaving + 1, end) - 1) = value;
+      return;
+    }
+    const auto coming = values_.begin() + rank(value);
+    if (coming > leaving) {
+      std::move(leaving + 1, coming, leaving);
+      *(coming - 1) = value;
     } else {
-      const auto begin = std::upper_bound(values_.begin(), leaving, value);
-      std::move_backward(begin, leaving, leaving + 1);
-      *begin = value;
+      std::move_backward(coming, leaving, leaving + 1);
+      *coming = value;
     }
   }
   float median() const {
@@ -43,6 +44,17 @@ public:
   }
 
 private:
+  /// How many are smaller: halving without branches, which nobody could foretell.
+  std::ptrdiff_t rank(float value) const {
+    std::size_t first = 0, count = values_.size();
+    while (count > 1) {
+      const std::size_t half = count / 2;
+      first += values_[first + half - 1] < value ? half : 0;
+      count -= half;
+    }
+    return static_cast<std::ptrdiff_t>(first + (count == 1 && values_[first] < value ? 1 : 0));
+  }
+
   std::vector<float> values_;
 };
 
