@@ -109,10 +109,12 @@ void Stages::make_charts(int threads) {
   const std::size_t count = job_.features.size();
   outcome_.charts.resize(count);
   for (std::size_t i = 0; i < count && !progress_.cancelled(); ++i) {
-    if (holds_.chart_made[i])
-      continue; // taken over once it is known whether it is swept anew
-    ++runs_.charts_made;
-    outcome_.charts[i] = make_chart(job_, job_.features[i], threads);
+    if (!holds_.chart_made[i]) {
+      ++runs_.charts_made;
+      outcome_.charts[i] = make_chart(job_, job_.features[i], threads);
+    } else if (!holds_.cut) {
+      outcome_.charts[i] = unswept(old().charts[i]); // what is cut anew is all but surely swept anew
+    }
   }
 }
 
@@ -137,9 +139,9 @@ bool Stages::sweep_charts() {
     progress_.at("sweeping " + name_of(job_.features[i]),
                  static_cast<double>(i) / static_cast<double>(count));
     holds_.chart[i] = holds_.swept && holds_.chart_made[i];
-    if (holds_.chart_made[i])
-      outcome_.charts[i] = holds_.chart[i] ? old().charts[i] : unswept(old().charts[i]);
-    if (!holds_.chart[i]) {
+    if (holds_.chart[i]) {
+      outcome_.charts[i] = old().charts[i];
+    } else {
       ++runs_.charts_swept;
       if (!sweep_chart(outcome_.charts[i], outcome_.cut.swept, options_.threads, progress_))
         return false;
