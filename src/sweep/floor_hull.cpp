@@ -23,7 +23,7 @@ constexpr std::size_t kWorthWhile = 3; ///< strokes to a hull
 
 /// Widens the hull's pads so that cells beyond them belong to none of its members, however these turn; the
 /// largest pads between members are returned.
-FloorHulls::Pads pad(FloorStroke &hull, const FloorRuns &runs, const std::vector<FloorStroke> &strokes,
+FloorHulls::Pads pad(FloorStroke &hull, const FloorRuns &runs, std::span<const FloorStroke> strokes,
                      double reach_mm) {
   double low = 0.0, high = 0.0, lag = 1.0, lag_pad = 0.0;
   FloorHulls::Pads inner;
@@ -75,7 +75,7 @@ FloorStroke alone(const FloorStroke &single, std::uint32_t index) {
 }
 
 /// Hulls of the strokes from `begin` to `end`.
-FloorHulls hulls_of(const std::vector<FloorStroke> &strokes, const std::vector<Flank> &flanks, double within,
+FloorHulls hulls_of(std::span<const FloorStroke> strokes, const std::vector<Flank> &flanks, double within,
                     std::size_t begin, std::size_t end) {
   FloorHulls found;
   FloorMerger merger({within, true}, found.hulls, found.runs);
@@ -118,8 +118,7 @@ void append(FloorHulls &whole, const FloorHulls &part) {
 
 } // namespace
 
-FloorHulls floor_hulls(const std::vector<FloorStroke> &strokes, const std::vector<Flank> &flanks,
-                       int threads) {
+FloorHulls floor_hulls(std::span<const FloorStroke> strokes, const std::vector<Flank> &flanks, int threads) {
   double within = kWithin_mm;
   for (const Flank &flank : flanks)
     if (flank.is_nearly_ball)

@@ -4,6 +4,7 @@
 #include "floor_flank.h"
 #include "floor_merge.h"
 
+#include <span>
 #include <vector>
 
 namespace asperity {
@@ -36,8 +37,7 @@ struct FloorHulls {
 };
 
 /// Strokes in the order of the path.
-FloorHulls floor_hulls(const std::vector<FloorStroke> &strokes, const std::vector<Flank> &flanks,
-                       int threads);
+FloorHulls floor_hulls(std::span<const FloorStroke> strokes, const std::vector<Flank> &flanks, int threads);
 
 /// Balls, maybe grown or worn a little, on lines that are not too steep: their contact lies near the cell.
 inline bool has_short_form(const FloorStroke &stroke, const Flank &flank) {

@@ -117,10 +117,12 @@ FloorPath floor_path(const SweptPath &path, double merge_within_mm, int threads)
                      [](const FloorStroke &a, const FloorStroke &b) { return a.owner < b.owner; });
   else
     whole.hulls = floor_hulls(whole.strokes, whole.flanks, threads);
-  whole.stroke_owner.reserve(whole.strokes.size() + 1);
-  for (const FloorStroke &stroke : whole.strokes)
-    whole.stroke_owner.push_back(stroke.owner);
-  whole.stroke_owner.push_back(kNobody);
+  whole.stroke_owner.resize(whole.strokes.size() + 1);
+  for_each_band(whole.strokes.size(), kPortion, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      whole.stroke_owner[i] = whole.strokes[i].owner;
+  });
+  whole.stroke_owner.back() = kNobody;
   return whole;
 }
 

@@ -6,22 +6,28 @@
 #include "floor_hull.h"
 #include "floor_merge.h"
 #include "floor_stroke.h"
+#include "left_alone.h"
 
 #include <array>
+#include <span>
 #include <vector>
 
 namespace asperity {
 
 struct FloorPath {
-  std::vector<Flank> flanks;        ///< of the cutters
-  std::vector<FloorStroke> strokes; ///< by rising owner
-  std::vector<std::uint32_t>
+  std::vector<Flank> flanks;                                ///< of the cutters
+  std::vector<FloorStroke, LeftAlone<FloorStroke>> strokes; ///< by rising owner
+  std::vector<std::uint32_t, LeftAlone<std::uint32_t>>
       stroke_owner; ///< of each stroke; of a merged one the least; last, of none: kNobody
   FloorRuns runs;
   FloorHulls hulls;
 
   /// What is looked for first.
-  const std::vector<FloorStroke> &outlines() const { return hulls.hulls.empty() ? strokes : hulls.hulls; }
+  std::span<const FloorStroke> outlines() const {
+    if (hulls.hulls.empty())
+      return strokes;
+    return hulls.hulls;
+  }
   std::int32_t none() const { return static_cast<std::int32_t>(strokes.size()); }
   /// Who owns each cell of a block about `middle`; kNobody where no stroke came.
   void find_owners(const FloorBlock &block, Vec2 middle, double spacing_mm,

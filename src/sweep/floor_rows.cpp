@@ -41,7 +41,7 @@ FloorRows::FloorRows(const FloorChart &chart, const FloorPath &path, std::size_t
       columns_((chart.nx + tile_side - 1) / tile_side), along_x_(path.outlines().size()),
       along_y_(path.outlines().size()), slants_(path.outlines().size()),
       group_y_((path.outlines().size() + kGroup - 1) / kGroup) {
-  const std::vector<FloorStroke> &strokes = path.outlines();
+  const std::span<const FloorStroke> strokes = path.outlines();
   const double per_tile = 1.0 / (chart.spacing_mm * double(tile_side));
   const Vec2 corner = chart.origin_mm - Vec2(0.5 * chart.spacing_mm);
   const auto extent = [per_tile](double low, double high, std::size_t tiles) {

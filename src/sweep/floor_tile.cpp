@@ -100,7 +100,7 @@ void FloorTile::gather(std::span<const std::int32_t> strokes) {
   all.clear();
   others_.clear();
   const double half = 0.5 * chart_.spacing_mm * double(kSide - 1);
-  const std::vector<FloorStroke> &outlines = path_.outlines();
+  const std::span<const FloorStroke> outlines = path_.outlines();
   for (std::size_t i = 0; i < strokes.size(); ++i) {
     const std::int32_t index = strokes[i];
     const FloorStroke &stroke = outlines[std::size_t(index)];
