@@ -188,39 +188,49 @@ double Walker::ploughing_share(const Station &at, const CutterModel &cutter) con
   return std::exp(-hits / kHitsToRelease);
 }
 
-void Walker::cut_sideways(Station &at, const PathPiece &piece, const CutterModel &cutter, Vec2 feed) {
-  constexpr int kMostRounds = 20;
-  CutSample &s = at.sample;
-  const double level_feed = s.feed_per_tooth_mm * glm::length(plan(heading(piece, at.u)));
+ForceCoefficients Walker::force_at(const Station &at, const PathPiece &piece,
+                                   const CutterModel &cutter) const {
+  if (piece.spindle_rpm <= 0.0)
+    return {};
   ForceCoefficients k = cutter.force;
   const double share = ploughing_share(at, cutter);
   k.kte *= share, k.kre *= share, k.kae *= share;
-  if (piece.spindle_rpm <= 0.0)
-    k = {};
+  return k;
+}
 
-  // Force bends the cutter out of the stock, which lowers the force: go round until both agree.
+Walker::SideCut Walker::settle(Station &at, const CutterModel &cutter, const ForceCoefficients &k, Vec2 feed,
+                               double level_feed) const {
+  constexpr int kMostRounds = 20;
+  const Vec3 tip = at.sample.position_mm;
   Settling settling(at.memory.bend);
   bool is_tried_straight = false;
-  Contact contact;
-  Load load;
+  SideCut cut;
   for (int round = 0; round < kMostRounds; ++round) {
     const AxisOffset &guess = settling.guess();
-    contact = contact_of_moving(stock_, cutter.swept, s.position_mm + Vec3(0, 0, guess.axial_mm), feed,
-                                at.memory.right_wall ? guess.right : guess.left);
-    load = side_load(contact, cutter, k, yielding_, s.position_mm.z, feed, level_feed);
-    if (contact.makes_left_wall != contact.makes_right_wall)
-      at.memory.right_wall = contact.makes_right_wall;
-    if (!contact.any() && largest_change_mm(guess, AxisOffset{}) > 0.0) {
+    cut.contact = contact_of_moving(stock_, cutter.swept, tip + Vec3(0, 0, guess.axial_mm), feed,
+                                    at.memory.right_wall ? guess.right : guess.left);
+    cut.load = side_load(cut.contact, cutter, k, yielding_, tip.z, feed, level_feed);
+    if (cut.contact.makes_left_wall != cut.contact.makes_right_wall)
+      at.memory.right_wall = cut.contact.makes_right_wall;
+    if (!cut.contact.any() && largest_change_mm(guess, AxisOffset{}) > 0.0) {
       // Free where it would be bent. Free again with what it would bend when straight: it touches by less
       // than the stock can tell, and counts as straight.
       settling = Settling(AxisOffset{});
       if (std::exchange(is_tried_straight, true))
         break;
-    } else if (settling.take(load.offset)) {
+    } else if (settling.take(cut.load.offset)) {
       break;
     }
   }
   at.memory.bend = settling.guess();
+  return cut;
+}
+
+void Walker::cut_sideways(Station &at, const PathPiece &piece, const CutterModel &cutter, Vec2 feed) {
+  CutSample &s = at.sample;
+  const double level_feed = s.feed_per_tooth_mm * glm::length(plan(heading(piece, at.u)));
+  const ForceCoefficients k = force_at(at, piece, cutter);
+  const auto [contact, load] = settle(at, cutter, k, feed, level_feed);
 
   s.in_contact = contact.any();
   s.climb = contact.makes_right_wall;

@@ -118,6 +118,29 @@ TEST(Walk, SpringPassFindsOnlyWhatTheFirstPassLeft) {
   EXPECT_GE(second, 0.0F);
 }
 
+TEST(Walk, SpringPassesComeToStandStraightAndStayThere) {
+  // Derived: each pass meets what the one before left. Once that is so thin that the cutter would be free of
+  // it bent, it counts as straight, and passes after that find nothing.
+  std::vector<PathPiece> passes;
+  constexpr int kPasses = 6;
+  for (int k = 0; k < kPasses; ++k) {
+    const double start_s = 8.0 * k;
+    passes.push_back(straight({70, -3, 0}, {-10, -3, 0}, kFeed_mm_per_s, start_s));
+    passes.push_back(straight({-10, -3, 0}, {-10, -20, 0}, kFeed_mm_per_s, start_s + 3.0));
+    passes.push_back(straight({-10, -20, 0}, {70, -20, 0}, kFeed_mm_per_s, start_s + 4.0));
+    passes.push_back(straight({70, -20, 0}, {70, -3, 0}, kFeed_mm_per_s, start_s + 7.0));
+  }
+  double most_mm[kPasses] = {};
+  const CutRecord record = walk(low_bar_job(), passes);
+  for (const CutSample &s : record.samples)
+    if (s.piece % 4 == 0 && s.position_mm.x > 10.0 && s.position_mm.x < 50.0)
+      most_mm[s.piece / 4] = std::max(most_mm[s.piece / 4], std::abs(static_cast<double>(s.tip_bend_mm)));
+  EXPECT_GT(most_mm[0], 4e-3);
+  for (int k = 1; k < kPasses; ++k)
+    EXPECT_LE(most_mm[k], most_mm[k - 1]) << k;
+  EXPECT_EQ(most_mm[kPasses - 1], 0.0);
+}
+
 TEST(Walk, PlungeBesideTheWallLetsTheCutterStandStraight) {
   const Job job = low_bar_job();
   const CutRecord record = walk(job, {straight({30, -3, 8}, {30, -3, 0}, 5.0, 0.0)});
