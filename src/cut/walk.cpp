@@ -70,14 +70,9 @@ std::size_t stock_bytes(const Job &job, const TimedPath &path) {
   return static_cast<std::size_t>(plan_stock(job, path).bytes);
 }
 
-double RecordSize::bytes() const {
-  return samples * static_cast<double>(sizeof(CutSample)) + pieces * static_cast<double>(sizeof(SweptPiece)) +
-         offsets * static_cast<double>(sizeof(PackedOffset));
-}
-
 RecordSize record_to_expect(const Job &job, const TimedPath &path) {
   constexpr double kMoreOnAStep = 0.5, kFew = 1000;
-  double stations = kFew, corners = 0;
+  double stations = kFew, corners = 0, arcs = 0;
   Vec3 before(0.0);
   for (const PathPiece &piece : path.pieces) {
     const Cutter *cutter = job.cutter(piece.tool);
@@ -85,16 +80,16 @@ RecordSize record_to_expect(const Job &job, const TimedPath &path) {
     stations += static_cast<double>(planned_stations(piece, radius_mm).size()) +
                 kMoreOnAStep * piece.length_mm / (kStepShare * radius_mm);
     corners += runs_on(before, heading(piece, 0.0)) ? 0.0 : 1.0;
+    arcs += piece.curve.is_line() ? 0.0 : 1.0;
     before = heading(piece, 1.0);
   }
-  return {stations, stations, stations + corners};
+  return {stations, stations, stations + corners, arcs};
 }
 
-double bytes_of(const CutRecord &record) {
-  const SweptPath &swept = record.swept;
+RecordSize size_of(const CutRecord &record) {
   const auto count = [](const auto &list) { return static_cast<double>(list.size()); };
-  return RecordSize{count(record.samples), count(swept.pieces), count(swept.offsets)}.bytes() +
-         count(swept.arcs) * static_cast<double>(sizeof(Curve));
+  return {count(record.samples), count(record.swept.pieces), count(record.swept.offsets),
+          count(record.swept.arcs)};
 }
 
 CutRecord walk_path(const Job &job, const TimedPath &path, Stock &stock, const Progress &progress) {

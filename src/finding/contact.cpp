@@ -5,7 +5,7 @@ namespace asperity {
 
 std::vector<ContactStep> contact_steps(const Evidence &evidence) {
   std::vector<ContactStep> steps;
-  const std::vector<CutSample> &samples = evidence.cut.samples;
+  const LargeArray<CutSample> &samples = evidence.cut.samples;
   for (std::size_t k = 0; k < samples.size(); ++k) {
     const PathPiece *piece = piece_of(evidence, samples[k]);
     if (!samples[k].in_contact || !piece || piece->kind != MoveKind::feed)

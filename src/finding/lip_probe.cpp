@@ -13,7 +13,7 @@ namespace {
 constexpr int kRows = 33;
 
 /// Envelope of one column at evenly spaced heights from low to high.
-std::vector<float> envelope_between(const WallChart &chart, const SweptPath &near, std::size_t column,
+LargeArray<float> envelope_between(const WallChart &chart, const SweptPath &near, std::size_t column,
                                     double low_mm, double high_mm, std::vector<double> &z) {
   z.clear();
   for (int k = 0; k < kRows; ++k)
@@ -28,7 +28,7 @@ std::vector<float> envelope_between(const WallChart &chart, const SweptPath &nea
 double lowest_below(const WallChart &chart, const SweptPath &near, std::size_t column, ProbeRange range) {
   std::vector<double> z;
   while (true) {
-    const std::vector<float> e = envelope_between(chart, near, column, range.z_low_mm, range.z_high_mm, z);
+    const LargeArray<float> e = envelope_between(chart, near, column, range.z_low_mm, range.z_high_mm, z);
     std::size_t k = z.size() - 1;
     while (k > 0 && e[k - 1] <= range.proud_limit_mm)
       --k;
@@ -70,7 +70,7 @@ std::optional<BaseEdge> probe_base(const WallChart &chart, const SweptPath &path
   // Bending moves the axis by far less than the band within which e is followed.
   const SweptPath near = pieces_near(path, chart.foot[column], chart.band_mm, range.z_high_mm);
   std::vector<double> z;
-  const std::vector<float> e = envelope_between(chart, near, column, range.z_low_mm, range.z_high_mm, z);
+  const LargeArray<float> e = envelope_between(chart, near, column, range.z_low_mm, range.z_high_mm, z);
   if (!std::isfinite(e.back()) || e.back() > range.proud_limit_mm)
     return std::nullopt;
   BaseEdge edge;

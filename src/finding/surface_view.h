@@ -13,9 +13,9 @@ struct SurfaceView {
   int feature = -1;
   std::size_t columns = 0;
   bool wraps = false;
-  const std::vector<float> *envelope_mm = nullptr;
-  const std::vector<float> *blank_mm = nullptr;
-  const std::vector<std::uint32_t> *owner = nullptr;
+  const LargeArray<float> *envelope_mm = nullptr;
+  const LargeArray<float> *blank_mm = nullptr;
+  const LargeArray<std::uint32_t> *owner = nullptr;
   std::function<bool(std::size_t cell)> in_feature;
   std::function<Vec3(std::size_t cell)> place_mm;
   std::function<std::string(const Patch &patch)> where;

@@ -46,7 +46,7 @@ double blend_tolerance_mm(const Move &move, const Machine &machine) {
 
 /// Rounds the corner between the last piece laid and `next` if both allow it; trims both and puts the arc
 /// between.
-void round_corner(std::vector<PathPiece> &pieces, PathPiece &next, const Program &program,
+void round_corner(LargeArray<PathPiece> &pieces, PathPiece &next, const Program &program,
                   const Machine &machine) {
   PathPiece &last = pieces.back();
   const Move &first_move = program.moves[last.move];
@@ -91,13 +91,13 @@ Vec3 part_from_program_mm(const Setup &setup, const Effects &effects) {
   return shift;
 }
 
-std::vector<PathPiece> lay_out(const Program &program, const Machine &machine, const Setup &setup,
-                               const Effects &effects) {
+LargeArray<PathPiece> lay_out(const Program &program, const Machine &machine, const Setup &setup,
+                              const Effects &effects) {
   const Vec3 shift = part_from_program_mm(setup, effects);
   const auto roundable = [&](const Move &move) { return blend_tolerance_mm(move, machine) > 0.0; };
   const auto roundings =
       effects.blending ? std::count_if(program.moves.begin(), program.moves.end(), roundable) : 0;
-  std::vector<PathPiece> pieces;
+  LargeArray<PathPiece> pieces;
   pieces.reserve(program.moves.size() + static_cast<std::size_t>(roundings));
   for (std::size_t i = 0; i < program.moves.size(); ++i) {
     PathPiece next = piece_of(program.moves[i], static_cast<std::uint32_t>(i), machine, shift);

@@ -11,8 +11,8 @@ Vec3 part_from_program_mm(const Setup &setup, const Effects &effects);
 
 /// One piece a move, in order, moves of no length left out, rounding arcs put in. Length, programmed feed and
 /// everything that comes from the move are set; speeds and times are not.
-std::vector<PathPiece> lay_out(const Program &program, const Machine &machine, const Setup &setup,
-                               const Effects &effects);
+LargeArray<PathPiece> lay_out(const Program &program, const Machine &machine, const Setup &setup,
+                              const Effects &effects);
 
 /// True for an arc put in to round a corner: it meets its neighbours without a kink.
 bool is_rounding(const PathPiece &piece, const Program &program);

@@ -42,7 +42,7 @@ double joint_limit_mm_per_s(const PathPiece &first, const PathPiece &second, con
   return std::min(nominal, short_leg_corner_speed_mm_per_s(a, deviation_mm, turn, shorter_leg));
 }
 
-void set_limits(std::vector<PathPiece> &pieces, const Program &program, const Machine &machine) {
+void set_limits(LargeArray<PathPiece> &pieces, const Program &program, const Machine &machine) {
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     set_own_limits(pieces[i], machine);
     pieces[i].v_in_mm_per_s =
@@ -52,7 +52,7 @@ void set_limits(std::vector<PathPiece> &pieces, const Program &program, const Ma
 
 /// Lowers each begin speed so that the piece can still slow down to the begin speed of the next; the last one
 /// stops.
-void look_back(std::vector<PathPiece> &pieces) {
+void look_back(LargeArray<PathPiece> &pieces) {
   double next = 0.0;
   for (std::size_t i = pieces.size(); i-- > 0;) {
     PathPiece &piece = pieces[i];
@@ -63,7 +63,7 @@ void look_back(std::vector<PathPiece> &pieces) {
 }
 
 /// Lowers each end speed to what the piece can reach from its begin, and settles the peak between the two.
-void run_forward(std::vector<PathPiece> &pieces) {
+void run_forward(LargeArray<PathPiece> &pieces) {
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     PathPiece &piece = pieces[i];
     const double a = piece.acceleration_mm_per_s2, in = piece.v_in_mm_per_s;
@@ -77,7 +77,7 @@ void run_forward(std::vector<PathPiece> &pieces) {
   }
 }
 
-void set_programmed_speed(std::vector<PathPiece> &pieces) {
+void set_programmed_speed(LargeArray<PathPiece> &pieces) {
   for (PathPiece &piece : pieces)
     piece.v_in_mm_per_s = piece.v_peak_mm_per_s = piece.v_out_mm_per_s = piece.feed_mm_per_s;
 }

@@ -1,6 +1,8 @@
 // Counts cells, pieces and stations, and what each of them takes.
 #include "memory_need.h"
 
+#include "asperity/base/free_memory.h"
+#include "asperity/base/large_array.h"
 #include "asperity/cut/walk.h"
 #include "asperity/predict/chart_plan.h"
 #include "asperity/sweep/sweep_floor.h"
@@ -10,7 +12,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <fstream>
 #include <variant>
 
 namespace asperity {
@@ -22,37 +23,72 @@ constexpr double kFindingBytesPerCell = 2.0;
 /// Tables, words, findings, whatever the job.
 constexpr double kFixedBytes = 16e6;
 
-/// Memory that can be had without swapping [bytes]; a large number where the system does not tell.
-double free_memory_bytes() {
-  std::ifstream meminfo("/proc/meminfo");
-  std::string key, unit;
-  double kib = 0;
-  while (meminfo >> key >> kib >> unit)
-    if (key == "MemAvailable:")
-      return kib * 1024.0;
-  return 1e18;
+/// Of disk and memory that are free, others may want some.
+constexpr double kShareOfMemory = 0.8, kShareOfDisk = 0.9;
+
+Bytes list_of(double count, std::size_t bytes_each) {
+  return Bytes::of_list(count * static_cast<double>(bytes_each));
+}
+
+Bytes record_bytes(const RecordSize &size) {
+  return list_of(size.samples, sizeof(CutSample)) + list_of(size.pieces, sizeof(SweptPiece)) +
+         list_of(size.offsets, sizeof(PackedOffset)) + list_of(size.arcs, sizeof(Curve));
+}
+
+Bytes chart_bytes(double cells, bool is_wall) {
+  // Lists of four bytes a cell.
+  const double per_cell = is_wall ? kWallBytesPerCell : kFloorBytesPerCell;
+  const Bytes list = list_of(cells, sizeof(float));
+  const double lists = per_cell / static_cast<double>(sizeof(float));
+  return {lists * list.in_memory, lists * list.on_disk};
+}
+
+/// What an outcome holds that is kept to take results from.
+Bytes held_bytes(const Outcome &outcome) {
+  Bytes bytes = list_of(static_cast<double>(outcome.path.pieces.size()), sizeof(PathPiece)) +
+                record_bytes(size_of(outcome.cut));
+  for (const Chart &chart : outcome.charts)
+    bytes += chart_bytes(static_cast<double>(cell_count(chart)), std::holds_alternative<WallChart>(chart));
+  return bytes;
 }
 
 } // namespace
 
-double MemoryNeed::most_bytes(bool charts_beside_cut) const {
-  const double cutting = stock + (charts_beside_cut ? charts : 0.0);
-  return path + record + std::max(cutting, charts + std::max(sweep, reading)) + kFixedBytes;
+Bytes Bytes::of_list(double bytes) {
+  return bytes > static_cast<double>(kOnDiskFrom_bytes) ? Bytes{0.0, bytes} : Bytes{bytes, 0.0};
+}
+
+Bytes &Bytes::operator+=(const Bytes &more) {
+  in_memory += more.in_memory;
+  on_disk += more.on_disk;
+  return *this;
+}
+
+MemoryBound Bytes::rounded() const {
+  constexpr double kMost = 1e18;
+  return {static_cast<std::size_t>(std::min(in_memory, kMost)),
+          static_cast<std::size_t>(std::min(on_disk, kMost))};
+}
+
+Bytes operator+(Bytes a, const Bytes &b) { return a += b; }
+
+Bytes MemoryNeed::most(bool charts_beside_cut) const {
+  const double cutting = stock + (charts_beside_cut ? charts.in_memory : 0.0);
+  const double reading_charts = charts.in_memory + std::max(sweep, reading);
+  return path + record + Bytes{std::max(cutting, reading_charts) + kFixedBytes, charts.on_disk};
 }
 
 MemoryNeed memory_need(const Job &job, const TimedPath &path, std::span<const Feature> features) {
   MemoryNeed need;
-  need.path = static_cast<double>(path.pieces.size() * sizeof(PathPiece));
+  need.path = list_of(static_cast<double>(path.pieces.size()), sizeof(PathPiece));
   const RecordSize record = record_to_expect(job, path);
-  const auto arcs = std::count_if(path.pieces.begin(), path.pieces.end(),
-                                  [](const PathPiece &piece) { return !piece.curve.is_line(); });
-  need.record = record.bytes() + static_cast<double>(arcs) * static_cast<double>(sizeof(Curve));
+  need.record = record_bytes(record);
   need.stock = static_cast<double>(stock_bytes(job, path));
   double most_cells = 0;
   for (const Feature &feature : features) {
     const ChartSize size = chart_size(job, feature);
     const bool is_wall = std::holds_alternative<WallFeature>(feature);
-    need.charts += size.cells() * (is_wall ? kWallBytesPerCell : kFloorBytesPerCell);
+    need.charts += chart_bytes(size.cells(), is_wall);
     need.sweep =
         std::max(need.sweep, record.pieces * (is_wall ? kWallSweepBytesPerPiece : kFloorSweepBytesPerPiece));
     need.reading += roughness_bytes(size.columns, size.rows, size.spacing_mm, is_wall ? record.pieces : 0.0);
@@ -62,23 +98,43 @@ MemoryNeed memory_need(const Job &job, const TimedPath &path, std::span<const Fe
   return need;
 }
 
-double held_bytes(const Outcome &outcome) {
-  double bytes = static_cast<double>(outcome.path.pieces.size() * sizeof(PathPiece)) + bytes_of(outcome.cut);
-  for (const Chart &chart : outcome.charts)
-    bytes += std::holds_alternative<WallChart>(chart)
-                 ? kWallBytesPerCell * static_cast<double>(std::get<WallChart>(chart).envelope_mm.size())
-                 : kFloorBytesPerCell * static_cast<double>(std::get<FloorChart>(chart).envelope_mm.size());
-  return bytes;
+MemoryBound memory_bound(const Job &job, const Program &program) {
+  const TimedPath path = plan_motion(program, job.machine, job.setup, job.effects);
+  return memory_need(job, path, job.features).most(false).rounded();
 }
 
-std::string memory_fault(double need_bytes, double held_bytes, std::size_t limit_bytes) {
-  const double limit =
-      limit_bytes > 0 ? static_cast<double>(limit_bytes) : held_bytes + 0.8 * free_memory_bytes();
-  if (need_bytes <= limit)
+MemoryCheck::MemoryCheck(const MemoryNeed &need, const Outcome *kept, const PredictOptions &options)
+    : need_(need), limit_bytes_(options.memory_limit_bytes) {
+  if (kept != nullptr)
+    kept_ = held_bytes(*kept);
+  charts_beside_cut_ = options.threads != 1 && fault_of(kept_ + need_.most(true), kept_).empty();
+  bound_ = kept_ + need_.most(charts_beside_cut_);
+}
+
+std::string MemoryCheck::fault_after(const CutRecord &record) {
+  const Bytes left = record_bytes(size_of(record));
+  if (left.in_memory <= need_.record.in_memory && left.on_disk <= need_.record.on_disk)
+    return {};
+  need_.record = left;
+  bound_ = kept_ + need_.most(charts_beside_cut_);
+  return fault_of(bound_, kept_ + left);
+}
+
+/// `taken`, part of the need, is taken already.
+std::string MemoryCheck::fault_of(const Bytes &need, const Bytes &taken) const {
+  // Where the disk cannot take the long lists, they lie in memory.
+  const bool disk_takes_it = need.on_disk - taken.on_disk <= kShareOfDisk * disk_room_bytes();
+  const double bytes = need.in_memory + (disk_takes_it ? 0.0 : need.on_disk - taken.on_disk);
+  const double limit = limit_bytes_ > 0 ? static_cast<double>(limit_bytes_)
+                                        : taken.in_memory + kShareOfMemory * free_memory_bytes();
+  if (bytes <= limit)
     return {};
   return fmt::format("this needs up to {:.1f} GB of memory and {:.1f} GB can be had: choose "
-                     "a coarser chart spacing",
-                     need_bytes * 1e-9, limit * 1e-9);
+                     "a coarser chart spacing{}",
+                     bytes * 1e-9, limit * 1e-9,
+                     disk_takes_it ? ""
+                                   : fmt::format(", or set TMPDIR to a folder on a disk with {:.1f} GB free",
+                                                 (need.on_disk - taken.on_disk) / kShareOfDisk * 1e-9));
 }
 
 } // namespace asperity

@@ -1,4 +1,4 @@
-// How much memory a prediction takes, stage by stage, known before it begins.
+// How much memory and disk a prediction takes, stage by stage, known before it begins.
 #pragma once
 
 #include "asperity/job/job.h"
@@ -11,26 +11,53 @@
 
 namespace asperity {
 
-/// Upper bounds [bytes] of what a stage holds while it runs, and of what stays; the program is the caller's.
+/// What lists take [bytes]: long ones lie on the disk (large_array.h).
+struct Bytes {
+  double in_memory = 0, on_disk = 0;
+
+  static Bytes of_list(double bytes);
+  Bytes &operator+=(const Bytes &more);
+  MemoryBound rounded() const;
+};
+Bytes operator+(Bytes a, const Bytes &b);
+
+/// Upper bounds of what a stage holds while it runs, and of what stays; the program is the caller's.
 struct MemoryNeed {
-  double path = 0;
-  double record = 0;  ///< samples of the cut and the bent path
+  Bytes path;
+  Bytes record;       ///< samples of the cut and the bent path
   double stock = 0;   ///< only while the path is cut
-  double charts = 0;  ///< of all features
+  Bytes charts;       ///< of all features
   double sweep = 0;   ///< strokes of the feature that takes most, while it is swept
   double reading = 0; ///< roughness of all features, sizes and findings side by side
 
   /// Most that is held at once. Charts are made beside the cut where there is room for both.
-  double most_bytes(bool charts_beside_cut) const;
+  Bytes most(bool charts_beside_cut) const;
 };
 
 MemoryNeed memory_need(const Job &job, const TimedPath &path, std::span<const Feature> features);
 
-/// What an outcome holds that is kept to take results from.
-double held_bytes(const Outcome &outcome);
+/// Whether there is room for a prediction, asked before the cut and again when its record is known.
+class MemoryCheck {
+public:
+  /// `kept`: an outcome that results are taken from, or null.
+  MemoryCheck(const MemoryNeed &need, const Outcome *kept, const PredictOptions &options);
 
-/// Empty if that much can be had, else what is wrong and what to do. limit_bytes 0 = what the machine has
-/// free; `held_bytes`, part of the need, are taken already.
-std::string memory_fault(double need_bytes, double held_bytes, std::size_t limit_bytes);
+  /// Are there threads and room for both at once?
+  bool charts_beside_cut() const { return charts_beside_cut_; }
+  /// What is kept included.
+  const Bytes &bound() const { return bound_; }
+  /// Empty if there is room, else what is wrong and what to do.
+  std::string fault() const { return fault_of(bound_, kept_); }
+  /// The same once the path is cut, which may have left more than was expected of it.
+  std::string fault_after(const CutRecord &record);
+
+private:
+  std::string fault_of(const Bytes &need, const Bytes &taken) const;
+
+  MemoryNeed need_;
+  std::size_t limit_bytes_;
+  Bytes kept_, bound_;
+  bool charts_beside_cut_ = false;
+};
 
 } // namespace asperity

@@ -22,8 +22,8 @@ OneFeature predict_one_feature(const Job &job, const Program &program, std::size
   // The path, and whether there is room for the rest.
   progress.at("timing the path", 0.0);
   result.path = plan_motion(program, job.machine, job.setup, job.effects);
-  const double need = memory_need(job, result.path, {&wanted, 1}).most_bytes(false);
-  if (std::string fault = memory_fault(need, 0.0, options.memory_limit_bytes); !fault.empty())
+  const MemoryCheck memory(memory_need(job, result.path, {&wanted, 1}), nullptr, options);
+  if (std::string fault = memory.fault(); !fault.empty())
     return stop(Status::too_large, std::move(fault));
 
   // Everything is cut, because earlier cuts decide what later ones meet; only one feature is swept.

@@ -31,9 +31,9 @@ struct Holding {
 class Stages {
 public:
   Stages(Outcome &outcome, const PredictOptions &options, const Progress &progress, const Kept &kept,
-         StageRuns &runs, const MemoryNeed &need, bool charts_beside_cut)
+         StageRuns &runs, MemoryCheck &memory)
       : outcome_(outcome), job_(outcome.job), options_(options), progress_(progress), kept_(kept),
-        runs_(runs), need_(need), charts_beside_cut_(charts_beside_cut) {}
+        runs_(runs), memory_(memory) {}
 
   /// False if cancelled.
   bool run();
@@ -53,8 +53,7 @@ private:
   const Progress &progress_;
   const Kept &kept_;
   StageRuns &runs_;
-  const MemoryNeed &need_;
-  const bool charts_beside_cut_; ///< where there are threads and memory for both
+  MemoryCheck &memory_;
   Holding holds_;
 };
 
@@ -91,7 +90,7 @@ bool Stages::run() {
 
 /// The walk goes in time order on this thread; what does not wait for it is made beside it.
 void Stages::cut_and_make_charts() {
-  const bool beside = charts_beside_cut_ && !holds_.cut;
+  const bool beside = memory_.charts_beside_cut() && !holds_.cut;
   auto charts = std::async(beside ? std::launch::async : std::launch::deferred,
                            [&] { make_charts(beside ? 1 : options_.threads); });
   if (holds_.cut) {
@@ -118,15 +117,9 @@ void Stages::make_charts(int threads) {
   }
 }
 
-/// The cut may have left more than was expected of it: then the rest is asked about again.
 bool Stages::has_room_for_record() {
-  const double more = bytes_of(outcome_.cut) - need_.record;
-  if (more <= 0.0)
-    return true;
-  const double held = kept_.outcome != nullptr ? held_bytes(old()) : 0.0;
-  outcome_.memory_bound_bytes += static_cast<std::size_t>(more);
-  outcome_.why = memory_fault(static_cast<double>(outcome_.memory_bound_bytes), held + need_.record,
-                              options_.memory_limit_bytes);
+  outcome_.why = memory_.fault_after(outcome_.cut);
+  outcome_.memory_bound = memory_.bound().rounded();
   if (!outcome_.why.empty())
     outcome_.status = Status::too_large;
   return outcome_.why.empty();
@@ -220,15 +213,11 @@ Outcome run_stages(const Job &job, const Program &program, const PredictOptions 
   // The path, and whether there is room for the rest.
   progress.at("timing the path", 0.0);
   outcome.path = plan_motion(program, job.machine, job.setup, job.effects);
-  const MemoryNeed need = memory_need(job, outcome.path, job.features);
-  const double held = kept.outcome != nullptr ? held_bytes(*kept.outcome) : 0.0;
-  const bool beside = options.threads != 1 &&
-                      memory_fault(held + need.most_bytes(true), held, options.memory_limit_bytes).empty();
-  const double bound = held + need.most_bytes(beside);
-  outcome.memory_bound_bytes = static_cast<std::size_t>(std::min(bound, 1e18));
-  if (std::string fault = memory_fault(bound, held, options.memory_limit_bytes); !fault.empty())
+  MemoryCheck memory(memory_need(job, outcome.path, job.features), kept.outcome, options);
+  outcome.memory_bound = memory.bound().rounded();
+  if (std::string fault = memory.fault(); !fault.empty())
     return stop(Status::too_large, std::move(fault));
-  if (!Stages(outcome, options, progress, kept, runs, need, beside).run())
+  if (!Stages(outcome, options, progress, kept, runs, memory).run())
     return outcome.status == Status::too_large ? outcome : stop(Status::cancelled, "cancelled");
   return outcome;
 }

@@ -61,7 +61,7 @@ template <class... T> inline constexpr bool kIsVariant<std::variant<T...>> = tru
 template <class T> inline constexpr bool kIsMap = false;
 template <class... T> inline constexpr bool kIsMap<std::map<T...>> = true;
 template <class T> inline constexpr bool kIsList = false;
-template <class T> inline constexpr bool kIsList<std::vector<T>> = true;
+template <class T, class A> inline constexpr bool kIsList<std::vector<T, A>> = true;
 template <class T, std::size_t N> inline constexpr bool kIsList<std::array<T, N>> = true;
 
 template <class... A, class... B, std::size_t... I>

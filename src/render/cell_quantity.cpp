@@ -17,7 +17,7 @@ constexpr std::size_t kCoarseSteps = 24;
 /// The samples of each piece of path, in the order of time.
 class SamplesOfPieces {
 public:
-  SamplesOfPieces(const std::vector<CutSample> &samples, std::size_t pieces) : samples_(samples) {
+  SamplesOfPieces(const LargeArray<CutSample> &samples, std::size_t pieces) : samples_(samples) {
     begin_.assign(pieces + 1, 0);
     for (const CutSample &sample : samples)
       if (sample.piece < pieces)
@@ -59,7 +59,7 @@ private:
     return glm::dot(d, d);
   }
 
-  const std::vector<CutSample> &samples_;
+  const LargeArray<CutSample> &samples_;
   std::vector<std::size_t> begin_;
 };
 
@@ -88,12 +88,8 @@ template <class Work> void for_cells(const Chart &chart, Work work) {
       work(floor.at(i, j), Vec3(floor.x_mm(i), floor.y_mm(j), floor.base_mm), i, j);
 }
 
-std::size_t cells_of(const Chart &chart) {
-  return std::visit([](const auto &c) { return c.envelope_mm.size(); }, chart);
-}
-
 std::vector<float> from_samples(const Chart &chart, const SamplesOfPieces &samples, Measure measure) {
-  std::vector<float> values(cells_of(chart), kNone);
+  std::vector<float> values(cell_count(chart), kNone);
   std::visit(
       [&](const auto &c) {
         for_cells(chart, [&](std::size_t cell, Vec3 p, std::size_t, std::size_t) {
@@ -108,7 +104,7 @@ std::vector<float> from_samples(const Chart &chart, const SamplesOfPieces &sampl
 }
 
 std::vector<float> from_roughness(const Chart &chart, const FeatureRoughness &roughness) {
-  std::vector<float> values(cells_of(chart), kNone);
+  std::vector<float> values(cell_count(chart), kNone);
   if (roughness.map_columns == 0 || roughness.map_rows == 0)
     return values;
   const auto *wall = std::get_if<WallChart>(&chart);
@@ -127,7 +123,7 @@ std::vector<float> from_roughness(const Chart &chart, const FeatureRoughness &ro
 }
 
 std::vector<float> from_both(const Chart &chart, const Chart &other) {
-  const std::size_t count = cells_of(chart);
+  const std::size_t count = cell_count(chart);
   std::vector<float> values(count, kNone);
   std::visit(
       [&](const auto &a, const auto &b) {

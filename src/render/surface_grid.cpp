@@ -37,10 +37,6 @@ std::uint32_t owner_of(const Chart &chart, std::size_t cell) {
   return std::visit([cell](const auto &c) { return c.is_cut(cell) ? c.owner[cell] : kNobody; }, chart);
 }
 
-std::size_t cell_count(const Chart &chart) {
-  return std::visit([](const auto &c) { return c.envelope_mm.size(); }, chart);
-}
-
 SurfaceGrid::SurfaceGrid(const Chart &chart, double seam_mm) : chart_(chart) {
   const WallChart *wall = wall_of(chart);
   if (!wall) {

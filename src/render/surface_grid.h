@@ -13,7 +13,6 @@ enum class SurfaceKind : std::uint8_t { absent, cut, standing, skin };
 SurfaceKind surface_kind(const Chart &chart, std::size_t cell);
 float residual_mm(const Chart &chart, std::size_t cell);
 std::uint32_t owner_of(const Chart &chart, std::size_t cell);
-std::size_t cell_count(const Chart &chart);
 
 /// Columns run from the seam of a wall once round and end on the first column again; those of a floor as they
 /// stand. u and v are distances on the surface [mm]: u from the seam, v = z; or x and y.

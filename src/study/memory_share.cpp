@@ -1,41 +1,9 @@
 // Memory shared by predictions that run at once.
 #include "memory_share.h"
 
-#include <algorithm>
 #include <chrono>
-#include <fstream>
-#include <string>
 
 namespace asperity {
-
-namespace {
-
-constexpr double kUnknown = 1e18;
-
-double available_bytes() {
-  std::ifstream meminfo("/proc/meminfo");
-  std::string key, unit;
-  double kib = 0;
-  while (meminfo >> key >> kib >> unit)
-    if (key == "MemAvailable:")
-      return kib * 1024.0;
-  return kUnknown;
-}
-
-/// "max" and a file that is not there leave the default.
-double number_in_file(const char *name, double otherwise) {
-  double value = 0;
-  return std::ifstream(name) >> value ? value : otherwise;
-}
-
-} // namespace
-
-double free_memory_bytes() {
-  // A batch scheduler limits a job by its control group (version 2).
-  const double limit = number_in_file("/sys/fs/cgroup/memory.max", kUnknown);
-  const double used = number_in_file("/sys/fs/cgroup/memory.current", 0.0);
-  return std::min(available_bytes(), std::max(0.0, limit - used));
-}
 
 bool MemoryShare::take(double bytes, const Progress &progress) {
   using namespace std::chrono_literals;

@@ -8,10 +8,6 @@
 
 namespace asperity {
 
-/// Memory that can be had without swapping and within the process group's own limit [bytes]; a large number
-/// where the system does not tell.
-double free_memory_bytes();
-
 class MemoryShare {
 public:
   explicit MemoryShare(double total_bytes) : total_bytes_(total_bytes) {}

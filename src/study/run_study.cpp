@@ -5,6 +5,8 @@
 #include "asperity/predict/repredictor.h"
 #include "memory_share.h"
 
+#include "asperity/base/free_memory.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -57,13 +59,6 @@ std::optional<ReadInputs> read_inputs_of(const StudyHead &head, std::size_t comb
 bool wants_ra(const Job &job) {
   return std::any_of(job.features.begin(), job.features.end(),
                      [](const Feature &feature) { return finish_of(feature).ra_um.has_value(); });
-}
-
-/// Asked through the front door: with no memory allowed it times the path and says what it would take.
-double bound_bytes(const ReadInputs &inputs, const Progress &progress) {
-  const Outcome outcome =
-      predict(inputs.job, inputs.program, {.threads = 1, .memory_limit_bytes = 1}, progress);
-  return static_cast<double>(outcome.memory_bound_bytes);
 }
 
 /// One thread's predictions, each taking over from the one before what the change leaves alone.
@@ -175,7 +170,7 @@ private:
     const std::optional<ReadInputs> inputs = read_inputs_of(run_.head, combination, problems);
     if (!inputs)
       return wrong_trial(combination, TrialStatus::wrong, words_of(problems));
-    const double bytes = bound_bytes(*inputs, progress_);
+    const auto bytes = static_cast<double>(memory_bound(inputs->job, inputs->program).in_memory_bytes);
     PredictOptions options{.threads = threads_for(bytes),
                            .memory_limit_bytes = static_cast<std::size_t>(share_.total_bytes()),
                            .roughness = run_.head.identity.roughness || wants_ra(inputs->job)};

@@ -14,7 +14,7 @@ std::int32_t units_of(double mm) {
   return static_cast<std::int32_t>(units + std::copysign(0.5, units)); // to the nearest, halves outwards
 }
 
-std::uint32_t index_of(std::vector<PackedOffset> &offsets, const AxisOffset &offset) {
+std::uint32_t index_of(LargeArray<PackedOffset> &offsets, const AxisOffset &offset) {
   const PackedOffset packed = PackedOffset::of(offset);
   if (offsets.empty() || offsets.back() != packed)
     offsets.push_back(packed);
@@ -22,6 +22,16 @@ std::uint32_t index_of(std::vector<PackedOffset> &offsets, const AxisOffset &off
 }
 
 } // namespace
+
+AxisOffset between(const AxisOffset &a, const AxisOffset &b, double share) {
+  AxisOffset offset;
+  for (std::size_t i = 0; i < kBendNodes; ++i) {
+    offset.left[i] = a.left[i] + share * (b.left[i] - a.left[i]);
+    offset.right[i] = a.right[i] + share * (b.right[i] - a.right[i]);
+  }
+  offset.axial_mm = a.axial_mm + share * (b.axial_mm - a.axial_mm);
+  return offset;
+}
 
 PackedOffset PackedOffset::of(const AxisOffset &offset) {
   PackedOffset packed;

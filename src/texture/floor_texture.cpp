@@ -54,7 +54,7 @@ public:
   BandSweep(FloorChart &patch, std::size_t begin, std::size_t end, const TextureSource &source)
       : patch_(patch), begin_(begin), source_(source), chart_(rows_of(patch, begin, end)), marks_(source) {}
 
-  void cut(const std::vector<PassPart> &parts, const Progress &progress) {
+  void cut(const LargeArray<PassPart> &parts, const Progress &progress) {
     for (const Pass &pass : passes_near(parts, source_.swept.cutters, region_of(chart_), 0.0)) {
       std::fill(chart_.envelope_mm.begin(), chart_.envelope_mm.end(), std::numeric_limits<float>::infinity());
       std::fill(chart_.owner.begin(), chart_.owner.end(), kNobody);
@@ -99,7 +99,7 @@ private:
 
 bool sweep_floor_with_marks(FloorChart &patch, const TextureSource &source, int threads,
                             const Progress &progress) {
-  const std::vector<PassPart> parts = pass_parts(source.path, source.swept, region_of(patch), 0.0);
+  const LargeArray<PassPart> parts = pass_parts(source.path, source.swept, region_of(patch), 0.0);
   const std::thread::id caller = std::this_thread::get_id();
   std::atomic<std::size_t> done{0};
   for_each_band(patch.ny, kBandRows, threads, [&](std::size_t begin, std::size_t end) {

@@ -43,7 +43,7 @@ bool Pass::is_left_to_neighbour(std::size_t part, double u) const {
          (runs_on_after && part + 1 == parts.size() && (1.0 - u) * length < kOutermost_mm);
 }
 
-std::vector<Pass> passes_near(const std::vector<PassPart> &parts, const std::vector<SweptCutter> &cutters,
+std::vector<Pass> passes_near(const LargeArray<PassPart> &parts, const std::vector<SweptCutter> &cutters,
                               const Region &region, double reach_mm) {
   std::vector<Pass> passes;
   const PassPart *before = nullptr;

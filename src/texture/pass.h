@@ -23,7 +23,7 @@ struct Pass {
 /// Passes whose cutters may reach into the region: reach_mm beyond their radius in plan, from the tip to the
 /// end of the flutes in height. Parts out of reach are left out; a run that turns by more than two radians is
 /// divided.
-std::vector<Pass> passes_near(const std::vector<PassPart> &parts, const std::vector<SweptCutter> &cutters,
+std::vector<Pass> passes_near(const LargeArray<PassPart> &parts, const std::vector<SweptCutter> &cutters,
                               const Region &region, double reach_mm);
 
 } // namespace asperity

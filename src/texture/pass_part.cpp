@@ -12,16 +12,6 @@ constexpr double kMostSweep_rad = 1.0;
 constexpr double kStanding_mm = 1e-6;
 constexpr double kCorner_rad = 0.7853981633974483; // 45 degrees: beyond, the far legs are passes of their own
 
-AxisOffset between(const AxisOffset &begin, const AxisOffset &end, double u) {
-  AxisOffset offset;
-  for (std::size_t i = 0; i < kBendNodes; ++i) {
-    offset.left[i] = begin.left[i] + u * (end.left[i] - begin.left[i]);
-    offset.right[i] = begin.right[i] + u * (end.right[i] - begin.right[i]);
-  }
-  offset.axial_mm = begin.axial_mm + u * (end.axial_mm - begin.axial_mm);
-  return offset;
-}
-
 BentPiece portion_of(const BentPiece &piece, double u0, double u1) {
   BentPiece part = piece;
   part.curve = piece.curve.portion(u0, u1);
@@ -100,7 +90,7 @@ bool may_reach(const SweptPath &path, const SweptPiece &piece, const Region &reg
          high.z + rise + cutter.flute_length_mm >= region.z_low_mm;
 }
 
-void add_parts(const BentPiece &piece, const PathPiece &timed, bool follows, std::vector<PassPart> &parts) {
+void add_parts(const BentPiece &piece, const PathPiece &timed, bool follows, LargeArray<PassPart> &parts) {
   const int count =
       std::max(1, static_cast<int>(std::ceil(std::abs(piece.curve.sweep_rad) / kMostSweep_rad)));
   for (int i = 0; i < count; ++i) {
@@ -116,9 +106,9 @@ void add_parts(const BentPiece &piece, const PathPiece &timed, bool follows, std
 
 } // namespace
 
-std::vector<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept, const Region &region,
-                                 double reach_mm) {
-  std::vector<PassPart> parts;
+LargeArray<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept, const Region &region,
+                                double reach_mm) {
+  LargeArray<PassPart> parts;
   bool follows = false; // the piece before has left its parts
   for (const SweptPiece &piece : swept.pieces) {
     const bool reaches = may_reach(swept, piece, region, reach_mm);

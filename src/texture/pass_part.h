@@ -35,8 +35,8 @@ struct Region {
 
 /// Parts of the pieces that may reach into the region, reach_mm beyond their cutter's radius; where pieces
 /// are left out a pass ends.
-std::vector<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept, const Region &region,
-                                 double reach_mm);
+LargeArray<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept, const Region &region,
+                                double reach_mm);
 
 /// Offset of the bent axis in plan at a height above the tip, u between the piece's ends; `right`: as it
 /// holds for a wall to the right of the motion.

@@ -69,7 +69,7 @@ public:
       rays_.push_back(wall_ray(chart_, i));
   }
 
-  void cut(const std::vector<PassPart> &parts, const Progress &progress) {
+  void cut(const LargeArray<PassPart> &parts, const Progress &progress) {
     // The last first: deeper levels come later and bend less at the heights above them, so that most of the
     // earlier ones are seen to lie higher before their marks are asked for.
     const std::vector<Pass> passes =
@@ -119,8 +119,7 @@ private:
 
 bool sweep_wall_with_marks(WallChart &strip, const TextureSource &source, int threads,
                            const Progress &progress) {
-  const std::vector<PassPart> parts =
-      pass_parts(source.path, source.swept, region_of(strip), reach_mm(strip));
+  const LargeArray<PassPart> parts = pass_parts(source.path, source.swept, region_of(strip), reach_mm(strip));
   const std::vector<Block> blocks = blocks_of(strip);
   const std::thread::id caller = std::this_thread::get_id();
   std::atomic<std::size_t> done{0};

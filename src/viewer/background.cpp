@@ -71,8 +71,7 @@ public:
   }
   /// The same path and cut: only this chart is finer.
   void give_chart(std::size_t feature, const Chart &chart) {
-    const std::size_t cells = std::visit([](const auto &c) { return c.envelope_mm.size(); }, chart);
-    if (!shown_ || cells > kMostCells)
+    if (!shown_ || cell_count(chart) > kMostCells)
       return;
     auto finer = std::make_shared<Outcome>(*shown_);
     finer->charts[feature] = chart;

@@ -123,7 +123,7 @@ double reference_mm(const WallCase &job, std::size_t column, std::size_t row) {
   return least;
 }
 
-double worst_wall_error_mm(const std::vector<float> &e_mm, const WallCase &job, int rays) {
+double worst_wall_error_mm(std::span<const float> e_mm, const WallCase &job, int rays) {
   std::mt19937 random(11);
   std::uniform_int_distribution<std::size_t> any(0, job.rows * job.columns - 1);
   double worst = 0.0;

@@ -7,6 +7,7 @@
 #include "asperity/sweep/tooth_passes.h"
 
 #include <cstddef>
+#include <span>
 #include <vector>
 
 namespace asperity::bench {
@@ -42,7 +43,7 @@ void lay_passes_plainly(std::vector<double> &e_mm, const WallCase &job, int firs
 
 /// Least height over every tooth of every lap that reaches a ray.
 double reference_mm(const WallCase &job, std::size_t column, std::size_t row);
-double worst_wall_error_mm(const std::vector<float> &e_mm, const WallCase &job, int rays);
+double worst_wall_error_mm(std::span<const float> e_mm, const WallCase &job, int rays);
 
 /// The laps as the sweep room takes them.
 std::vector<ToothLap> tooth_laps(const WallCase &job);

@@ -42,7 +42,7 @@ inline PathPiece straight(Vec3 from, Vec3 to, double feed_mm_per_s, double start
   return piece;
 }
 
-inline CutRecord walk(const Job &job, const std::vector<PathPiece> &pieces) {
+inline CutRecord walk(const Job &job, const LargeArray<PathPiece> &pieces) {
   TimedPath path;
   path.pieces = pieces;
   Stock stock = make_stock(job, path);

@@ -23,8 +23,8 @@ Job low_bar_job() {
 
 /// Climb: the wall y = 0 with the bar at y > 0 lies to the right of a cutter moving towards -x on its -y
 /// side.
-std::vector<PathPiece> climb_pass() { return {straight({70, -3, 0}, {-10, -3, 0}, kFeed_mm_per_s, 0.0)}; }
-std::vector<PathPiece> conventional_pass() {
+LargeArray<PathPiece> climb_pass() { return {straight({70, -3, 0}, {-10, -3, 0}, kFeed_mm_per_s, 0.0)}; }
+LargeArray<PathPiece> conventional_pass() {
   return {straight({-10, -3, 0}, {70, -3, 0}, kFeed_mm_per_s, 0.0)};
 }
 
@@ -100,7 +100,7 @@ TEST(Walk, WithoutBendingThePathIsSweptAsCommanded) {
 
 TEST(Walk, SpringPassFindsOnlyWhatTheFirstPassLeft) {
   const Job job = low_bar_job();
-  std::vector<PathPiece> twice = climb_pass();
+  LargeArray<PathPiece> twice = climb_pass();
   twice.push_back(straight({-10, -3, 0}, {-10, -20, 0}, kFeed_mm_per_s, 3.0));
   twice.push_back(straight({-10, -20, 0}, {70, -20, 0}, kFeed_mm_per_s, 4.0));
   twice.push_back(straight({70, -20, 0}, {70, -3, 0}, kFeed_mm_per_s, 7.0));
@@ -121,7 +121,7 @@ TEST(Walk, SpringPassFindsOnlyWhatTheFirstPassLeft) {
 TEST(Walk, SpringPassesComeToStandStraightAndStayThere) {
   // Derived: each pass meets what the one before left. Once that is so thin that the cutter would be free of
   // it bent, it counts as straight, and passes after that find nothing.
-  std::vector<PathPiece> passes;
+  LargeArray<PathPiece> passes;
   constexpr int kPasses = 6;
   for (int k = 0; k < kPasses; ++k) {
     const double start_s = 8.0 * k;

@@ -15,7 +15,7 @@ PathPiece dwell_at(Vec3 p) {
   return piece;
 }
 
-LineCause cause_of(std::vector<PathPiece> pieces, std::uint32_t owner, Vec2 foot) {
+LineCause cause_of(LargeArray<PathPiece> pieces, std::uint32_t owner, Vec2 foot) {
   TimedPath path;
   path.pieces = std::move(pieces);
   return line_cause(path, owner, foot);
@@ -27,19 +27,19 @@ TEST(LineCause, SteepMovesArePlungesAndLifts) {
 }
 
 TEST(LineCause, TheEndBesideAPlungeIsThePlungesLine) {
-  const std::vector<PathPiece> pieces{straight({0, 0, 5}, {0, 0, 0}), straight({0, 0, 0}, {50, 0, 0})};
+  const LargeArray<PathPiece> pieces{straight({0, 0, 5}, {0, 0, 0}), straight({0, 0, 0}, {50, 0, 0})};
   EXPECT_EQ(cause_of(pieces, 1, {0.5, 3}), LineCause::plunge);
 }
 
 TEST(LineCause, StandingStillIsADwell) {
-  const std::vector<PathPiece> pieces{straight({0, 0, 0}, {20, 0, 0}), dwell_at({20, 0, 0}),
-                                      straight({20, 0, 0}, {40, 0, 0})};
+  const LargeArray<PathPiece> pieces{straight({0, 0, 0}, {20, 0, 0}), dwell_at({20, 0, 0}),
+                                     straight({20, 0, 0}, {40, 0, 0})};
   EXPECT_EQ(cause_of(pieces, 1, {20, 3}), LineCause::dwell);
   EXPECT_EQ(cause_of(pieces, 2, {20.1, 3}), LineCause::dwell);
 }
 
 TEST(LineCause, ARampThatTurnsBackIsAReversal) {
-  const std::vector<PathPiece> pieces{straight({0, 0, 2}, {30, 0, 1}), straight({30, 0, 1}, {0, 0, 0})};
+  const LargeArray<PathPiece> pieces{straight({0, 0, 2}, {30, 0, 1}), straight({30, 0, 1}, {0, 0, 0})};
   EXPECT_EQ(cause_of(pieces, 0, {29.5, 3}), LineCause::reversal);
   EXPECT_EQ(cause_of(pieces, 1, {29.5, 3}), LineCause::reversal);
 }
@@ -65,14 +65,14 @@ TEST(LineCause, SquareTurnsAreCornersAndSlightOnesJoints) {
 TEST(LineCause, ASquareMoveToOrFromTheWallIsEntryOrExit) {
   PathPiece rapid = straight({0, -9, 20}, {0, -9, 0});
   rapid.kind = MoveKind::rapid;
-  const std::vector<PathPiece> pieces{rapid, straight({0, -9, 0}, {0, 0, 0}), straight({0, 0, 0}, {30, 0, 0}),
-                                      straight({30, 0, 0}, {30, -9, 0}), straight({30, -9, 0}, {30, -9, 20})};
+  const LargeArray<PathPiece> pieces{rapid, straight({0, -9, 0}, {0, 0, 0}), straight({0, 0, 0}, {30, 0, 0}),
+                                     straight({30, 0, 0}, {30, -9, 0}), straight({30, -9, 0}, {30, -9, 20})};
   EXPECT_EQ(cause_of(pieces, 2, {0.5, 3}), LineCause::entry);
   EXPECT_EQ(cause_of(pieces, 2, {29.5, 3}), LineCause::exit);
 }
 
 TEST(LineCause, AnExactStopBetweenTangentMovesIsAStop) {
-  std::vector<PathPiece> pieces{straight({0, 0, 0}, {30, 0, 0}), straight({30, 0, 0}, {60, 0, 0})};
+  LargeArray<PathPiece> pieces{straight({0, 0, 0}, {30, 0, 0}), straight({30, 0, 0}, {60, 0, 0})};
   EXPECT_EQ(cause_of(pieces, 0, {30, 3}), LineCause::unknown);
   pieces[0].v_out_mm_per_s = pieces[1].v_in_mm_per_s = 0;
   EXPECT_EQ(cause_of(pieces, 0, {30, 3}), LineCause::stop);
@@ -81,8 +81,8 @@ TEST(LineCause, AnExactStopBetweenTangentMovesIsAStop) {
 TEST(LineCause, TheEndsOfACutAreEntryAndExit) {
   PathPiece rapid = straight({-50, 0, 0}, {0, 0, 0});
   rapid.kind = MoveKind::rapid;
-  const std::vector<PathPiece> pieces{rapid, straight({0, 0, 0}, {30, 0, 0}),
-                                      straight({30, 0, 0}, {30, 0, 9})};
+  const LargeArray<PathPiece> pieces{rapid, straight({0, 0, 0}, {30, 0, 0}),
+                                     straight({30, 0, 0}, {30, 0, 9})};
   EXPECT_EQ(cause_of(pieces, 1, {1, 3}), LineCause::entry);
   EXPECT_EQ(cause_of(pieces, 1, {29, 3}), LineCause::exit);
 }

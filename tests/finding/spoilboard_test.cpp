@@ -6,7 +6,7 @@
 namespace asperity::test {
 namespace {
 
-Scene board_scene(std::vector<PathPiece> pieces) {
+Scene board_scene(LargeArray<PathPiece> pieces) {
   Scene scene;
   scene.job.cutters = {flat_cutter()};
   scene.job.holding.spoilboard_top_z_mm = -0.5;

@@ -14,7 +14,7 @@ struct Reading {
   Program program;
   Problems problems;
 
-  const std::vector<Move> &moves() const { return program.moves; }
+  const LargeArray<Move> &moves() const { return program.moves; }
   std::string problem_text() const {
     std::string text;
     for (const Problem &problem : problems.all())

@@ -27,7 +27,7 @@ double nearest_mm(const Curve &curve, Vec3 p) {
   return nearest;
 }
 
-void expect_smooth(const std::vector<PathPiece> &pieces) {
+void expect_smooth(const LargeArray<PathPiece> &pieces) {
   for (std::size_t i = 1; i < pieces.size(); ++i) {
     const Curve &a = pieces[i - 1].curve, &b = pieces[i].curve;
     EXPECT_LT(glm::distance(a.point(1), b.point(0)), kPlace_mm) << "piece " << i;

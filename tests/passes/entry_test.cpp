@@ -17,8 +17,8 @@ constexpr Vec2 kMiddle{-5.0, 3.0};
 
 double angle_deg(Vec3 p) { return deg_from_rad(std::atan2(p.y - kMiddle.y, p.x - kMiddle.x)); }
 
-std::vector<Move> plunges(const Program &program) {
-  std::vector<Move> moves;
+LargeArray<Move> plunges(const Program &program) {
+  LargeArray<Move> moves;
   for (const Move &move : feed_moves(program))
     if (move.curve.is_line() && glm::distance(plan(move.curve.begin), plan(move.curve.end)) < kText_mm)
       moves.push_back(move);
@@ -62,7 +62,7 @@ TEST(Entry, ZigzagOnAStretchTurnsBackAtItsEnds) {
 
 TEST(Entry, ZigzagOfWholeLapsAlternatesAndEndsWithALevelLap) {
   const auto plan = planned(wall_pass("rim", "stepdown_mm = 2.5\nentry = \"zigzag\""));
-  std::vector<Move> laps;
+  LargeArray<Move> laps;
   for (const Move &move : feed_moves(plan.program))
     if (!move.curve.is_line())
       laps.push_back(move);
@@ -90,7 +90,7 @@ Vec2 direction_at(const Curve &curve, double u) { return glm::normalize(plan(cur
 void expect_arcs_fit(const std::string &surface, double path_mm) {
   const auto plan = planned(wall_pass(
       surface, "stepdown_mm = 10\nentry = \"arc\"\nlead_radius_mm = 2.5\nlead_deg = 80\noverlap_mm = 6"));
-  std::vector<Move> cuts = level_moves(plan.program, -10.0);
+  LargeArray<Move> cuts = level_moves(plan.program, -10.0);
   ASSERT_GE(cuts.size(), 3u);
   const Curve &in = cuts.front().curve, &out = cuts.back().curve;
   EXPECT_NEAR(in.radius_mm, 2.5, 1e-5);

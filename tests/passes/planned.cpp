@@ -213,16 +213,16 @@ std::string floor_pass(std::string_view surface, std::string_view more) {
 }
 std::string dome_pass(int cutter, std::string_view more) { return pass("dome", "cap", cutter, more); }
 
-std::vector<Move> feed_moves(const Program &program) {
-  std::vector<Move> moves;
+LargeArray<Move> feed_moves(const Program &program) {
+  LargeArray<Move> moves;
   for (const Move &move : program.moves)
     if (move.kind == MoveKind::feed)
       moves.push_back(move);
   return moves;
 }
 
-std::vector<Move> level_moves(const Program &program, double z_mm) {
-  std::vector<Move> moves;
+LargeArray<Move> level_moves(const Program &program, double z_mm) {
+  LargeArray<Move> moves;
   for (const Move &move : feed_moves(program))
     if (std::abs(move.curve.begin.z - z_mm) < kText_mm && std::abs(move.curve.end.z - z_mm) < kText_mm)
       moves.push_back(move);

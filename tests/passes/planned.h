@@ -36,9 +36,9 @@ std::string floor_pass(std::string_view surface, std::string_view more);
 std::string dome_pass(int cutter, std::string_view more);
 
 /// Feed moves that stay on one height near z.
-std::vector<Move> level_moves(const Program &program, double z_mm);
+LargeArray<Move> level_moves(const Program &program, double z_mm);
 /// Feed moves, whatever they do.
-std::vector<Move> feed_moves(const Program &program);
+LargeArray<Move> feed_moves(const Program &program);
 
 constexpr double kText_mm = 2e-6; // six decimals in the text, both ends
 

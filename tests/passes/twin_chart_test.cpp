@@ -30,7 +30,7 @@ Outcome predicted(const std::filesystem::path &file) {
   return program ? predict(*job, program->program, options, Progress{}) : Outcome{};
 }
 
-std::vector<float> envelope_of(const Chart &chart) {
+LargeArray<float> envelope_of(const Chart &chart) {
   return std::visit([](const auto &each) { return each.envelope_mm; }, chart);
 }
 
@@ -39,7 +39,7 @@ void expect_same_charts(const Outcome &a, const Outcome &b) {
   ASSERT_FALSE(a.charts.empty());
   std::size_t cut = 0;
   for (std::size_t i = 0; i < a.charts.size(); ++i) {
-    const std::vector<float> ours = envelope_of(a.charts[i]), theirs = envelope_of(b.charts[i]);
+    const LargeArray<float> ours = envelope_of(a.charts[i]), theirs = envelope_of(b.charts[i]);
     ASSERT_EQ(ours.size(), theirs.size());
     for (std::size_t cell = 0; cell < ours.size(); ++cell) {
       ASSERT_EQ(std::isfinite(ours[cell]), std::isfinite(theirs[cell])) << i << ' ' << cell;

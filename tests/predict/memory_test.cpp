@@ -1,5 +1,6 @@
 // The memory bound stated before a run against what the run takes; alone in its program, so that nothing else
 // is held.
+#include "asperity/base/large_array.h"
 #include "asperity/predict/outcome.h"
 
 #include "properties/small_job.h"
@@ -8,6 +9,7 @@
 #include <gtest/gtest.h>
 
 #include <malloc.h>
+#include <sys/resource.h>
 
 #include <fstream>
 
@@ -83,7 +85,8 @@ void expect_within_bound(const Job &job, const std::string &text, std::size_t li
   const Outcome outcome =
       predict(job, program, {.threads = 2, .memory_limit_bytes = limit_bytes}, Progress{});
   ASSERT_EQ(outcome.status, Status::done) << outcome.why;
-  const double taken = own_bytes("VmHWM:") - before, bound = static_cast<double>(outcome.memory_bound_bytes);
+  const double taken = own_bytes("VmHWM:") - before,
+               bound = static_cast<double>(outcome.memory_bound.in_memory_bytes);
   ::testing::Test::RecordProperty("taken_MB", std::to_string(taken * 1e-6));
   ::testing::Test::RecordProperty("bound_MB", std::to_string(bound * 1e-6));
   EXPECT_LE(taken, bound);
@@ -101,6 +104,41 @@ TEST(Memory, ATenthOfAMillionMovesOver64MillionCellsGoesThroughInASixthOf2GiB) {
   // A band of the roughness map and the fixed part are no smaller than for the whole.
   constexpr std::size_t kLimit = (std::size_t{1} << 31) / 6;
   expect_within_bound(face_job(50, 0.0198), face_program(316, 316, 50), kLimit);
+}
+
+/// Private memory that may be written, held to so much [bytes]; beyond it an allocation fails.
+class OwnMemoryLimit {
+public:
+  explicit OwnMemoryLimit(double bytes) {
+    ::getrlimit(RLIMIT_DATA, &before_);
+    rlimit now = before_;
+    now.rlim_cur = static_cast<rlim_t>(bytes);
+    ::setrlimit(RLIMIT_DATA, &now);
+  }
+  ~OwnMemoryLimit() { ::setrlimit(RLIMIT_DATA, &before_); }
+
+private:
+  rlimit before_{};
+};
+
+TEST(Memory, ChartsLargerThanItLieOnTheDisk) {
+  const Job job = face_job(50, 0.0083); // 36 million cells, four lists of 145 MB
+  const Program program = program_of(face_program(20, 40, 50));
+  constexpr std::size_t kLimit = 300'000'000;
+  if (disk_room_bytes() < 2e9)
+    GTEST_SKIP() << "no disk to put them on";
+  const OwnMemoryLimit limit(own_bytes("VmData:") + static_cast<double>(kLimit));
+  const Outcome outcome = predict(job, program, {.threads = 2, .memory_limit_bytes = kLimit}, Progress{});
+  ASSERT_EQ(outcome.status, Status::done) << outcome.why;
+  EXPECT_LE(outcome.memory_bound.in_memory_bytes, kLimit);
+  const auto &chart = std::get<FloorChart>(outcome.charts[0]);
+  EXPECT_EQ(outcome.memory_bound.on_disk_bytes, 16 * chart.nx * chart.ny);
+  // Under a line of the path the surface is the path's height, to the ball's share of slope and sagitta.
+  constexpr double kX_mm = 25.0, kY_mm = 50.0 * 10 / 19, kBallOnSlope_mm = 0.005;
+  const auto cell = chart.at(static_cast<std::size_t>((kX_mm - chart.origin_mm.x) / chart.spacing_mm),
+                             static_cast<std::size_t>((kY_mm - chart.origin_mm.y) / chart.spacing_mm));
+  EXPECT_NEAR(chart.residual_mm(cell), 0.05 + 0.05 * std::sin(0.7 * kX_mm) * std::cos(0.45 * kY_mm),
+              kBallOnSlope_mm);
 }
 
 } // namespace

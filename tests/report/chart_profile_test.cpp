@@ -72,7 +72,7 @@ TEST(ResidualStatistics, PercentilesAreTheValuesOfThatRankInASortedList) {
   std::mt19937 random(5);
   std::normal_distribution<float> e(0.001f, 0.01f); // to both sides of nothing
   std::generate(chart.envelope_mm.begin(), chart.envelope_mm.end(), [&] { return e(random); });
-  std::vector<float> sorted = chart.envelope_mm;
+  LargeArray<float> sorted = chart.envelope_mm;
   std::sort(sorted.begin(), sorted.end());
   const auto at_um = [&](double share) {
     return 1e3 *

@@ -48,15 +48,6 @@ template <class Check> void for_every_job(const Check &check) {
 SweptPath split(const SweptPath &path, int parts) {
   SweptPath result;
   result.cutters = path.cutters;
-  const auto between = [](const AxisOffset &a, const AxisOffset &b, double u) {
-    AxisOffset offset;
-    for (std::size_t i = 0; i < kBendNodes; ++i) {
-      offset.left[i] = a.left[i] + u * (b.left[i] - a.left[i]);
-      offset.right[i] = a.right[i] + u * (b.right[i] - a.right[i]);
-    }
-    offset.axial_mm = a.axial_mm + u * (b.axial_mm - a.axial_mm);
-    return offset;
-  };
   for (const SweptPiece &packed : path.pieces)
     for (int i = 0; i < parts; ++i) {
       const BentPiece piece = path.bent(packed);

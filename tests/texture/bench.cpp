@@ -143,12 +143,12 @@ WallChart Bench::side_strip(double x_mm, double length_mm, double spacing_mm, do
   return strip;
 }
 
-double height_mm(const std::vector<float> &residual_mm) {
+double height_mm(std::span<const float> residual_mm) {
   const auto [low, high] = std::minmax_element(residual_mm.begin(), residual_mm.end());
   return static_cast<double>(*high) - static_cast<double>(*low);
 }
 
-double ra_mm(const std::vector<float> &residual_mm) {
+double ra_mm(std::span<const float> residual_mm) {
   const double mean =
       std::accumulate(residual_mm.begin(), residual_mm.end(), 0.0) / static_cast<double>(residual_mm.size());
   double sum = 0;

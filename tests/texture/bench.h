@@ -3,6 +3,8 @@
 
 #include "asperity/texture/feature_roughness.h"
 
+#include <span>
+
 namespace asperity::bench {
 
 /// What a pass is run with.
@@ -51,8 +53,8 @@ private:
 Cutter plain_cutter(CutterKind kind = CutterKind::flat);
 
 /// Greatest minus least residual of a strip or patch [mm].
-double height_mm(const std::vector<float> &residual_mm);
+double height_mm(std::span<const float> residual_mm);
 /// Mean deviation from the mean [mm].
-double ra_mm(const std::vector<float> &residual_mm);
+double ra_mm(std::span<const float> residual_mm);
 
 } // namespace asperity::bench

@@ -31,7 +31,7 @@ FloorChart patch_of(const Bench &bench, Vec2 low, Vec2 high, double spacing, int
 }
 
 /// A row of cells on the middle of a pass along x, `marks` marks long.
-std::vector<float> middle_row(const Bench &bench, double pitch_mm, int marks = 10) {
+LargeArray<float> middle_row(const Bench &bench, double pitch_mm, int marks = 10) {
   return patch_of(bench, {0, 0}, {marks * pitch_mm, 0}, pitch_mm / 200).envelope_mm;
 }
 

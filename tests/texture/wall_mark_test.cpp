@@ -31,7 +31,7 @@ Bench one_pass(Cutter cutter, Feed how, bool climb) {
   return bench;
 }
 
-std::vector<float> marks(const Bench &bench, double pitch_mm) {
+LargeArray<float> marks(const Bench &bench, double pitch_mm) {
   return bench.side_strip(0, 20 * pitch_mm, pitch_mm / 200, kAtZ_mm).envelope_mm;
 }
 

@@ -24,10 +24,6 @@ AppState state_of(Grain grain) {
   return state;
 }
 
-std::size_t size_of(const Chart &chart) {
-  return std::visit([](const auto &c) { return c.envelope_mm.size(); }, chart);
-}
-
 } // namespace
 
 class FirstLooks : public Bench {};
@@ -52,7 +48,7 @@ TEST_F(FirstLooks, ComeAsPathThenCoarseThenChartByChartThenTheWhole) {
     const std::vector<Chart> &charts = looks[2 + i]->outcome->charts;
     EXPECT_EQ(looks[2 + i]->grain, Grain::coarse) << "not yet the whole";
     for (std::size_t k = 0; k < features; ++k)
-      EXPECT_EQ(size_of(charts[k]) == size_of(whole.outcome->charts[k]), k <= i) << i << " " << k;
+      EXPECT_EQ(cell_count(charts[k]) == cell_count(whole.outcome->charts[k]), k <= i) << i << " " << k;
   }
   EXPECT_EQ(kept.runs().cut, 0) << "the coarse prediction has cut already";
   // The program cuts the disc to its size; four times coarser charts see the same mean to a micrometre.

@@ -10,4 +10,8 @@ namespace asperity {
 
 using Chart = std::variant<WallChart, FloorChart>;
 
+inline std::size_t cell_count(const Chart &chart) {
+  return std::visit([](const auto &c) { return c.envelope_mm.size(); }, chart);
+}
+
 } // namespace asperity

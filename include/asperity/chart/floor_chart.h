@@ -4,7 +4,6 @@
 #include "asperity/chart/wall_chart.h"
 
 #include <cstdint>
-#include <vector>
 
 namespace asperity {
 
@@ -14,12 +13,12 @@ struct FloorChart {
   Vec2 origin_mm{0.0}; ///< centre of cell (0, 0)
   double spacing_mm = 0;
   std::size_t nx = 0, ny = 0;
-  std::vector<float> wanted_mm; ///< wanted height of the surface minus base_mm
-  double base_mm = 0;           ///< so that wanted_mm stays small: floors have wanted_mm = 0
-  std::vector<float>
-      envelope_mm;             ///< lowest height any pass leaves, above wanted; +infinity where none reaches
-  std::vector<float> blank_mm; ///< the blank's top above wanted
-  std::vector<std::uint32_t> owner;
+  LargeArray<float> wanted_mm; ///< wanted height of the surface minus base_mm
+  double base_mm = 0;          ///< so that wanted_mm stays small: floors have wanted_mm = 0
+  LargeArray<float>
+      envelope_mm;            ///< lowest height any pass leaves, above wanted; +infinity where none reaches
+  LargeArray<float> blank_mm; ///< the blank's top above wanted
+  LargeArray<std::uint32_t> owner;
 
   double x_mm(std::size_t i) const { return origin_mm.x + spacing_mm * static_cast<double>(i); }
   double y_mm(std::size_t j) const { return origin_mm.y + spacing_mm * static_cast<double>(j); }

@@ -1,6 +1,7 @@
 // The unrolled wall: residual e along the wall's own normal, over arc length s and height z.
 #pragma once
 
+#include "asperity/base/large_array.h"
 #include "asperity/shape/outline.h"
 
 #include <cstdint>
@@ -20,9 +21,9 @@ struct WallChart {
   std::vector<double> s_mm, z_mm;
   std::vector<Vec2> foot, normal; ///< of each column
   double band_mm = 5.0;           ///< e is followed within [-band, +band]
-  std::vector<float> envelope_mm; ///< lowest surface any pass leaves; +infinity where no pass reaches
-  std::vector<float> blank_mm;    ///< the blank's own surface
-  std::vector<std::uint32_t>
+  LargeArray<float> envelope_mm;  ///< lowest surface any pass leaves; +infinity where no pass reaches
+  LargeArray<float> blank_mm;     ///< the blank's own surface
+  LargeArray<std::uint32_t>
       owner; ///< SweptPiece::owner of what made envelope_mm; smallest on ties; else kNobody
 
   std::size_t columns() const { return s_mm.size(); }

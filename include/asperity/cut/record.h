@@ -2,11 +2,11 @@
 // sweep.
 #pragma once
 
+#include "asperity/base/large_array.h"
 #include "asperity/base/vec.h"
 #include "asperity/sweep/swept_path.h"
 
 #include <cstdint>
-#include <vector>
 
 namespace asperity {
 
@@ -33,7 +33,7 @@ struct CutSample {
 };
 
 struct CutRecord {
-  std::vector<CutSample> samples; ///< in time order
+  LargeArray<CutSample> samples; ///< in time order
   SweptPath swept;
 };
 

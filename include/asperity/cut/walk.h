@@ -23,15 +23,14 @@ Stock make_stock(const Job &job, const TimedPath &path, int threads = 1);
 /// Memory make_stock would take [bytes], without taking it.
 std::size_t stock_bytes(const Job &job, const TimedPath &path);
 
-/// What a CutRecord is expected to hold at most.
+/// How much a CutRecord holds.
 struct RecordSize {
-  double samples = 0, pieces = 0, offsets = 0;
-  double bytes() const;
+  double samples = 0, pieces = 0, offsets = 0, arcs = 0;
 };
-/// The stations planned, and one more on every second step's length for where the bending changes quickly
-/// (at most 0.42 on a step's length are seen in the sheave's scenes); an offset more at every corner.
+/// At most: the stations planned, and one more on every second step's length for where the bending changes
+/// quickly (at most 0.42 on a step's length are seen in the sheave's scenes); an offset more at every corner.
 RecordSize record_to_expect(const Job &job, const TimedPath &path);
-double bytes_of(const CutRecord &record);
+RecordSize size_of(const CutRecord &record);
 
 /// Cuts `stock` in time order. record.samples holds a sample wherever the state changes by more than a small
 /// step; record.swept the bent path, its offsets linear between samples to 1 nm. Cancelled: what was done so

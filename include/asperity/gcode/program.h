@@ -1,6 +1,7 @@
 // A controller program as the machine would run it: moves in program coordinates, each with its line.
 #pragma once
 
+#include "asperity/base/large_array.h"
 #include "asperity/base/problem.h"
 #include "asperity/shape/curve.h"
 
@@ -35,7 +36,7 @@ struct Move {
 
 struct Program {
   std::filesystem::path file;
-  std::vector<Move> moves;
+  LargeArray<Move> moves;
   std::vector<std::string> messages; ///< (MSG, ...) comments
   std::size_t line_count = 0;
 };

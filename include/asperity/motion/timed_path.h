@@ -5,7 +5,6 @@
 #include "asperity/job/job.h"
 
 #include <cstdint>
-#include <vector>
 
 namespace asperity {
 
@@ -34,7 +33,7 @@ struct PathPiece {
 };
 
 struct TimedPath {
-  std::vector<PathPiece> pieces;
+  LargeArray<PathPiece> pieces;
   double duration_s = 0;
   double cutting_s = 0; ///< of it, in feed moves and dwells
 };

@@ -29,6 +29,11 @@ struct FeatureResult {
   double lowest_um = 0, mean_um = 0, highest_um = 0; ///< residual over cut cells
 };
 
+/// Most that a prediction takes; long lists lie on the disk (base/large_array.h).
+struct MemoryBound {
+  std::size_t in_memory_bytes = 0, on_disk_bytes = 0;
+};
+
 enum class Status { done, cancelled, too_large };
 
 struct Outcome {
@@ -45,7 +50,7 @@ struct Outcome {
   std::vector<Finding> findings;
   std::vector<WantedCheck> checks;
   std::vector<std::string> notes; ///< what is model, default, uncalibrated
-  std::size_t memory_bound_bytes = 0;
+  MemoryBound memory_bound;       ///< as stated before the cut
 
   bool all_met() const {
     for (const WantedCheck &check : checks)
@@ -64,6 +69,9 @@ struct PredictOptions {
   /// Called on the calling thread as soon as a feature's chart is whole; may be empty.
   std::function<void(std::size_t feature, const Chart &chart)> chart_swept = {};
 };
+
+/// Times the path and states what predicting on one thread would take. The program itself is not counted.
+MemoryBound memory_bound(const Job &job, const Program &program);
 
 /// The front door: read the program into moves, time them, cut, sweep, measure, find.
 Outcome predict(const Job &job, const Program &program, const PredictOptions &options,

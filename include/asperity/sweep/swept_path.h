@@ -1,6 +1,7 @@
 // The bent cutter's path, ready to be swept over charts in any order; a move of many takes some 200 bytes.
 #pragma once
 
+#include "asperity/base/large_array.h"
 #include "asperity/shape/curve.h"
 #include "asperity/shape/cutter_profile.h"
 
@@ -21,6 +22,9 @@ struct AxisOffset {
   std::array<Vec2, kBendNodes> right{};
   double axial_mm = 0; ///< + up
 };
+
+/// a + share (b - a).
+AxisOffset between(const AxisOffset &a, const AxisOffset &b, double share);
 
 struct SweptCutter {
   CutterProfile profile;                           ///< grown by diameter error and runout
@@ -74,9 +78,9 @@ struct SweptPiece {
 
 struct SweptPath {
   std::vector<SweptCutter> cutters;
-  std::vector<SweptPiece> pieces;
-  std::vector<PackedOffset> offsets; ///< equal neighbours once
-  std::vector<Curve> arcs;           ///< whole ones, each once for all pieces that are portions of it
+  LargeArray<SweptPiece> pieces;
+  LargeArray<PackedOffset> offsets; ///< equal neighbours once
+  std::vector<Curve> arcs;          ///< whole ones, each once for all pieces that are portions of it
 
   /// Appends the portion [u0, u1] of the piece's curve; its offsets hold at the ends of the portion.
   void add(const BentPiece &piece, double u0 = 0.0, double u1 = 1.0);
