@@ -78,7 +78,7 @@ FloorStroke alone(const FloorStroke &single, std::uint32_t index) {
 FloorHulls hulls_of(std::span<const FloorStroke> strokes, const std::vector<Flank> &flanks, double within,
                     std::size_t begin, std::size_t end) {
   FloorHulls found;
-  FloorMerger merger({within, true}, found.hulls, found.runs);
+  FloorMerger merger({within, true, false}, found.hulls, found.runs);
   for (std::size_t i = begin; i < end; ++i) {
     const FloorStroke &stroke = strokes[i];
     const auto index = static_cast<std::uint32_t>(i);

@@ -1,4 +1,4 @@
-// Joined straight moves that run on in one line become one stroke; who owned which part is kept.
+// Joined straight moves that run on nearly in one line become one stroke; who owned which part is kept.
 #pragma once
 
 #include "floor_stroke.h"
@@ -7,7 +7,8 @@
 
 namespace asperity {
 
-/// Members of merged strokes, each from its low end up.
+/// Members of merged strokes, each from its low end up. A move in which one stroke ends and the next begins
+/// is a member of both.
 struct FloorRuns {
   std::vector<double> joint_mm; ///< distance from the merged stroke's low end at which a member ends
   std::vector<std::uint32_t> owner;
@@ -19,6 +20,9 @@ struct MergeRule {
   double within_mm = 0.0;
   /// Owners rise along the path, so that strokes of several owners still sort by owner.
   bool may_mix_owners = false;
+  /// Chords may end anywhere within the tolerance of the path, which lets them reach sqrt(2) farther on a
+  /// curve; else they end in joints. A straight run ends in its joints, what cannot run on in its last one.
+  bool ends_are_free = false;
 };
 
 /// How many of a run's first `last` joints lie at or before a place; `per_mm` is how dense they mostly are.
@@ -36,6 +40,8 @@ inline std::size_t joints_before(const double *joint, std::size_t last, double p
     ++at;
   return at;
 }
+
+struct ChordFan;
 
 /// Takes moves in the order of the path and appends strokes.
 class FloorMerger {
@@ -62,14 +68,23 @@ public:
   void finish();
 
 private:
+  /// From anywhere within the tolerance of the path to anywhere within it.
+  struct Chord {
+    Vec3 from, to;
+    Vec3 end_on_path;              ///< the place of the path that `to` stands for
+    std::size_t first, last;       ///< moves it begins and ends in
+    bool ends_within_move = false; ///< so that the next chord begins in the same move
+  };
   bool runs_on(const Move &move) const {
     return rule_.within_mm > 0.0 && move.joins_previous && move.cutter == first_.cutter &&
            (rule_.may_mix_owners || move.owner == first_.owner);
   }
-  std::size_t reach(std::size_t first, double within) const;
-  bool is_near(std::size_t first, std::size_t end) const;
-  void push(std::size_t first, std::size_t end);
-  void keep_members(FloorStroke &stroke, std::size_t first, std::size_t end);
+  Chord reach(Vec3 from, std::size_t first, double within) const;
+  Chord end_freely(const Chord &exact, const ChordFan &fan, std::size_t joint, double part) const;
+  bool goes_on(const Chord &chord) const;
+  double farthest_off(const Chord &chord) const;
+  void push(const Chord &chord);
+  void keep_members(FloorStroke &stroke, const Chord &chord);
 
   MergeRule rule_;
   std::vector<FloorStroke> &strokes_;

@@ -105,11 +105,11 @@ FloorPath floor_path(const SweptPath &path, double merge_within_mm, int threads)
   FloorPath whole;
   for (const SweptCutter &cutter : path.cutters)
     whole.flanks.emplace_back(cutter.profile);
-  const bool rise = lay_out(whole, path, {merge_within_mm, true}, threads);
+  const bool rise = lay_out(whole, path, {merge_within_mm, true, true}, threads);
   if (!rise && merge_within_mm > 0.0) {
     whole.strokes.clear();
     whole.runs = {};
-    lay_out(whole, path, {merge_within_mm, false}, threads);
+    lay_out(whole, path, {merge_within_mm, false, true}, threads);
   }
   clip_at_joints(whole, threads);
   if (!rise)
