@@ -32,6 +32,9 @@ bool is_same_heading(Vec2 a, Vec2 b) {
 bool is_smooth_joint(const Disc &before, const Disc &after, bool sees_alike) {
   if (sees_alike && ((outgrows(before) && outgrows(after)) || (dwindles(before) && dwindles(after))))
     return true;
+  // Neither has a contact that could go on from or to the other's, whatever their directions.
+  if (outgrows(before) || dwindles(before) || outgrows(after) || dwindles(after))
+    return false;
   for (const double side : {1.0, -1.0}) {
     const Vec2 a = contact_direction(before, side), b = contact_direction(after, side);
     if (!(glm::dot(a, b) > std::cos(kSmoothTurn_rad)))

@@ -78,6 +78,24 @@ void compare_wild(double bend_mm, unsigned first_seed) {
 TEST(WallAgainstBruteForce, LevelLapOfAStiffCutter) { compare_all(-1.5, -1.5, 0.0, 0.0, 50, kExact_mm); }
 TEST(WallAgainstBruteForce, LevelLapOfABentCutter) { compare_all(-1.5, -1.5, 0.01, 0.02, 50, kExact_mm); }
 TEST(WallAgainstBruteForce, RampingLapOfAStiffCutter) { compare_all(1.0, -2.5, 0.0, 0.0, 50, kExact_mm); }
+// A helix that widens its disc faster than it moves, then a lift that lets it shrink, while the springing
+// cutter moves a micrometre backwards: the disc between them is the largest, and no contact leads past it.
+TEST(WallAgainstBruteForce, ALiftAfterASteepHelix) {
+  const SweptPath path = wild_path_of(WallKind::rectangle_inside, CutterShape::corner_radius, 0.02, 918);
+  WallChart chart = chart_of(WallKind::rectangle_inside, 0.1, 0.4f);
+  sweep_wall(chart, path, 2, Progress());
+  constexpr std::size_t kRow = 9;
+  std::size_t followed = 0;
+  for (std::size_t column = 0; column < chart.columns(); column += 2) {
+    const double expected = reference_e_mm(chart, path, column, kRow);
+    if (expected > 0.4)
+      continue;
+    ++followed;
+    EXPECT_NEAR(double(chart.envelope_mm[chart.at(column, kRow)]), expected, kWild_mm) << column;
+  }
+  EXPECT_GT(followed, 8u);
+}
+
 TEST(WallAgainstBruteForce, WildPathOfAStiffCutter) { compare_wild(0.0, 500); }
 TEST(WallAgainstBruteForce, WildPathOfABentCutter) { compare_wild(0.02, 700); }
 TEST(WallAgainstBruteForce, RampingLapOfABentCutter) { compare_all(1.0, -2.5, 0.01, 0.02, 50, kExact_mm); }
