@@ -90,7 +90,7 @@ MemoryNeed memory_need(const Job &job, const TimedPath &path, std::span<const Fe
     const bool is_wall = std::holds_alternative<WallFeature>(feature);
     need.charts += chart_bytes(size.cells(), is_wall);
     need.sweep =
-        std::max(need.sweep, record.pieces * (is_wall ? kWallSweepBytesPerPiece : kFloorSweepBytesPerPiece));
+        std::max(need.sweep, is_wall ? wall_sweep_bytes(record.pieces) : floor_sweep_bytes(record.pieces));
     need.reading += roughness_bytes(size.columns, size.rows, size.spacing_mm, is_wall ? record.pieces : 0.0);
     most_cells = std::max(most_cells, size.cells());
   }

@@ -219,9 +219,9 @@ Vec2 BallLines::likely_gradient() const {
   return ahead * t + aside * left_of(t);
 }
 
-void BallLines::keep_lowest(const BallLines &all) {
+void BallLines::keep_lowest(const BallLines &all, float ceiling) {
   make_room(all.count_);
-  const float least = all.least_upper();
+  const float least = std::min(all.least_upper(), ceiling);
   count_ = 0;
   for (std::uint32_t i = 0; i < all.count_; ++i) {
     kept_[count_] = i;

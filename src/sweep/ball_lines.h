@@ -47,8 +47,9 @@ public:
   /// Gradient at the tile's middle of what the stroke that certainly leaves least leaves there.
   Vec2 likely_gradient() const;
 
-  /// Becomes those of `all` that may be lowest somewhere in the square `all` was measured over.
-  void keep_lowest(const BallLines &all);
+  /// Becomes those of `all` that may be lowest somewhere in the square `all` was measured over, and not above
+  /// the ceiling.
+  void keep_lowest(const BallLines &all, float ceiling);
 
   enum Field : std::size_t {
     kAcross, ///< place of the tile's middle: left of the line

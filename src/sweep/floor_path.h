@@ -1,4 +1,5 @@
-// The whole path as strokes, in the order of their owners, with what is needed to name each cell's owner.
+// A portion of the path as strokes, in the order of their owners, with what is needed to name each cell's
+// owner.
 #pragma once
 
 #include "floor_block.h"
@@ -7,6 +8,8 @@
 #include "floor_merge.h"
 #include "floor_stroke.h"
 #include "left_alone.h"
+
+#include "asperity/sweep/sweep_floor.h"
 
 #include <array>
 #include <span>
@@ -21,6 +24,7 @@ struct FloorPath {
       stroke_owner; ///< of each stroke; of a merged one the least; last, of none: kNobody
   FloorRuns runs;
   FloorHulls hulls;
+  std::size_t end = 0; ///< the piece after the last
 
   /// What is looked for first.
   std::span<const FloorStroke> outlines() const {
@@ -39,7 +43,15 @@ private:
                        std::array<std::uint32_t, FloorBlock::kCells> &owner) const;
 };
 
-/// Pieces are taken in portions that do not depend on the number of threads.
-FloorPath floor_path(const SweptPath &path, double merge_within_mm, int threads);
+/// How a path is taken.
+struct FloorPortions {
+  double merge_within_mm = kSameLine_mm;
+  /// So many pieces are laid out at a time, until there are so many strokes or pieces.
+  std::size_t at_once = std::size_t{1} << 15;
+  std::size_t strokes = kFloorSweepStrokes, pieces = kFloorSweepPieces;
+};
+
+/// The portion of the path that begins with a piece. It does not depend on the number of threads.
+FloorPath floor_path(const SweptPath &path, std::size_t begin, const FloorPortions &portions, int threads);
 
 } // namespace asperity

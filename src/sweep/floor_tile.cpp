@@ -61,8 +61,11 @@ void FloorTile::cut(std::size_t i0, std::size_t j0, std::span<const std::int32_t
   plane_ = {Vec2(chart_.x_mm(i0), chart_.y_mm(j0)) + Vec2(half), chart_.base_mm, Vec2(0.0)};
   if (!find_level())
     return;
+  ceiling_.find(chart_, i0, j0, plane_.z_mm);
   fetch_cells();
   gather(strokes);
+  if (lines_[0].size() == 0 && others_.empty())
+    return;
   halve(0, 0, 0, kSide);
   store();
 }
@@ -100,6 +103,7 @@ void FloorTile::gather(std::span<const std::int32_t> strokes) {
   all.clear();
   others_.clear();
   const double half = 0.5 * chart_.spacing_mm * double(kSide - 1);
+  const float ceiling = ceiling_.above(0, 0, kSide, Vec2(0.0));
   const std::span<const FloorStroke> outlines = path_.outlines();
   for (std::size_t i = 0; i < strokes.size(); ++i) {
     const std::int32_t index = strokes[i];
@@ -108,12 +112,13 @@ void FloorTile::gather(std::span<const std::int32_t> strokes) {
     send_for(outlines[std::size_t(strokes[std::min(i + 16, strokes.size() - 1)])]);
     if (stroke.slack_mm > 0.0 || has_short_form(stroke, flank))
       all.add(stroke, flank, plane_, index);
-    else if (const double bound = bound_over(stroke, flank, plane_.middle, half); bound < kInfinity)
+    else if (const double bound = bound_over(stroke, flank, plane_.middle, half);
+             bound < kInfinity && bound - plane_.z_mm <= double(ceiling))
       others_.push_back({bound, has_hulls() ? static_cast<std::int32_t>(stroke.owner) : index});
   }
   all.measure({0.0f, 0.0f, static_cast<float>(half)});
   plane_.gradient = all.likely_gradient();
-  kept.keep_lowest(all);
+  kept.keep_lowest(all, ceiling);
   kept.lean(plane_.gradient);
   std::sort(others_.begin(), others_.end(), [](const Other &a, const Other &b) {
     return std::tie(a.bound_mm, a.stroke) < std::tie(b.bound_mm, b.stroke);
@@ -133,21 +138,23 @@ void FloorTile::halve(std::size_t depth, std::size_t i, std::size_t j, std::size
                               static_cast<float>(spacing * (double(pj) + in_part - centre)),
                               static_cast<float>(spacing * in_part)};
       lines_[depth].measure(square);
+      const float ceiling = ceiling_.above(pi, pj, part, plane_.gradient);
       if (part == FloorBlock::kSide) {
-        cut_block(lines_[depth], pi, pj);
+        cut_block(lines_[depth], ceiling, pi, pj);
         continue;
       }
       if (has_hulls() && part == kHullSide)
-        unwrap(lines_[depth + 1], lines_[depth], square);
+        unwrap(lines_[depth + 1], lines_[depth], ceiling, square);
       else
-        lines_[depth + 1].keep_lowest(lines_[depth]);
+        lines_[depth + 1].keep_lowest(lines_[depth], ceiling);
       halve(depth + 1, pi, pj, part);
     }
 }
 
 /// Takes the strokes out of the hulls that may be lowest somewhere in the square.
-void FloorTile::unwrap(BallLines &lines, const BallLines &hulls, const CellSquare &square) const {
-  const float least = hulls.least_upper();
+void FloorTile::unwrap(BallLines &lines, const BallLines &hulls, float ceiling,
+                       const CellSquare &square) const {
+  const float least = std::min(hulls.least_upper(), ceiling);
   const Vec2 middle = plane_.middle + Vec2(square.x, square.y);
   lines.clear();
   for (std::size_t i = 0; i < hulls.size(); ++i) {
@@ -169,17 +176,17 @@ void FloorTile::unwrap(BallLines &lines, const BallLines &hulls, const CellSquar
   lines.lean(plane_.gradient);
 }
 
-void FloorTile::cut_block(BallLines &lines, std::size_t i, std::size_t j) {
+void FloorTile::cut_block(BallLines &lines, float ceiling, std::size_t i, std::size_t j) {
   const double half = 0.5 * double(FloorBlock::kSide - 1);
   block_middle_ = Vec2(chart_.x_mm(i0_ + i), chart_.y_mm(j0_ + j)) + Vec2(half * chart_.spacing_mm);
   block_.clear(path_.none());
-  lower_under_lines(lines);
+  lower_under_lines(lines, ceiling);
   lower_under_others();
   keep_block(i, j);
 }
 
-void FloorTile::lower_under_lines(const BallLines &lines) {
-  const float least = lines.least_upper();
+void FloorTile::lower_under_lines(const BallLines &lines, float ceiling) {
+  const float least = std::min(lines.least_upper(), ceiling);
   order_.clear();
   for (std::uint32_t i = 0; i < lines.size(); ++i)
     if (lines.lower(i) <= least && lines.lower(i) < std::numeric_limits<float>::infinity())

@@ -3,6 +3,7 @@
 
 #include "ball_lines.h"
 #include "floor_block.h"
+#include "floor_ceiling.h"
 #include "floor_flank.h"
 #include "floor_path.h"
 
@@ -17,7 +18,7 @@ namespace asperity {
 /// Working memory of one thread.
 class FloorTile {
 public:
-  static constexpr std::size_t kSide = 64;     ///< cells
+  static constexpr std::size_t kSide = FloorCeiling::kBlocks * FloorBlock::kSide; ///< 64 cells
   static constexpr std::size_t kHullSide = 16; ///< cells of squares at which hulls give way to their strokes
 
   FloorTile(FloorChart &chart, const FloorPath &path) : chart_(chart), path_(path) {}
@@ -37,9 +38,9 @@ private:
   void gather(std::span<const std::int32_t> strokes);
   void halve(std::size_t depth, std::size_t i, std::size_t j, std::size_t side);
   bool has_hulls() const { return !path_.hulls.hulls.empty(); }
-  void unwrap(BallLines &lines, const BallLines &hulls, const CellSquare &square) const;
-  void cut_block(BallLines &lines, std::size_t i, std::size_t j);
-  void lower_under_lines(const BallLines &lines);
+  void unwrap(BallLines &lines, const BallLines &hulls, float ceiling, const CellSquare &square) const;
+  void cut_block(BallLines &lines, float ceiling, std::size_t i, std::size_t j);
+  void lower_under_lines(const BallLines &lines, float ceiling);
   void lower_under_line(const FloorStroke &stroke, std::int32_t index);
   bool is_beyond(double lowest_mm, std::int32_t stroke) const;
   void lower_under_others();
@@ -51,6 +52,7 @@ private:
   const FloorPath &path_;
   std::size_t i0_ = 0, j0_ = 0;
   LeaningPlane plane_;
+  FloorCeiling ceiling_;           ///< above it no stroke is looked at
   std::array<BallLines, 3> lines_; ///< of the tile, its quarters, their quarters, ...
   std::vector<Other> others_;
   std::vector<std::uint32_t> order_;

@@ -103,10 +103,11 @@ void add_meetings(WallPlan &plan, const Stroke &stroke, const Manner &manner) {
 
 } // namespace
 
-WallPlan plan_wall(const WallChart &chart, const SweptPath &path, const ColumnFinder &columns) {
+WallPlan plan_wall(const WallChart &chart, const SweptPath &path, const PathPortion &portion,
+                   const ColumnFinder &columns) {
   WallPlan plan;
   plan.cutters = wall_cutters_of(path);
-  plan.strokes = strokes_of(path, plan.cutters);
+  plan.strokes = strokes_of(path, portion, plan.cutters);
   plan.elements = wall_elements_of(chart);
   plan.e_most_mm = highest_wanted_mm(chart);
   plan.reaches.resize(plan.strokes.size());

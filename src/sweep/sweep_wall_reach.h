@@ -1,6 +1,7 @@
 // Which strokes can touch which outline elements at all: worked out once for all rows.
 #pragma once
 
+#include "path_portion.h"
 #include "sweep_wall_manner.h"
 #include "sweep_wall_window.h"
 
@@ -51,6 +52,8 @@ struct WallPlan {
   double e_most_mm = 0; ///< entries above this need not be found
 };
 
-WallPlan plan_wall(const WallChart &chart, const SweptPath &path, const ColumnFinder &columns);
+/// Of one portion of the path.
+WallPlan plan_wall(const WallChart &chart, const SweptPath &path, const PathPortion &portion,
+                   const ColumnFinder &columns);
 
 } // namespace asperity

@@ -161,11 +161,12 @@ std::vector<WallCutter> wall_cutters_of(const SweptPath &path) {
   return cutters;
 }
 
-std::vector<Stroke> strokes_of(const SweptPath &path, const std::vector<WallCutter> &cutters) {
+std::vector<Stroke> strokes_of(const SweptPath &path, const PathPortion &portion,
+                               const std::vector<WallCutter> &cutters) {
   std::vector<Stroke> strokes;
-  strokes.reserve(path.pieces.size());
-  for (const SweptPiece &packed : path.pieces) {
-    const BentPiece piece = path.bent(packed);
+  strokes.reserve(portion.end - portion.begin);
+  for (std::size_t i = portion.begin; i < portion.end; ++i) {
+    const BentPiece piece = path.bent(path.pieces[i]);
     const WallCutter &cutter = cutters[piece.cutter];
     const Curve &curve = piece.curve;
     if (curve.is_line()) {

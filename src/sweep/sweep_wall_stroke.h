@@ -4,6 +4,8 @@
 
 #include "asperity/sweep/swept_path.h"
 
+#include "path_portion.h"
+
 #include <array>
 #include <cstdint>
 #include <vector>
@@ -75,7 +77,8 @@ std::vector<WallCutter> wall_cutters_of(const SweptPath &path);
 
 /// Arcs are split to at most kMostSweep_rad; arcs outside the XY plane become chords within kChord_mm of the
 /// arc.
-std::vector<Stroke> strokes_of(const SweptPath &path, const std::vector<WallCutter> &cutters);
+std::vector<Stroke> strokes_of(const SweptPath &path, const PathPortion &portion,
+                               const std::vector<WallCutter> &cutters);
 
 inline constexpr double kChord_mm = 2e-6; ///< 2 nm: a fifth of the accuracy wanted off level arcs
 

@@ -210,4 +210,20 @@ WallChart chart_of(WallKind kind, double spacing_mm, float blank_mm) {
   return chart;
 }
 
+SweptPath split(const SweptPath &path, int parts) {
+  SweptPath result;
+  result.cutters = path.cutters;
+  for (const SweptPiece &packed : path.pieces)
+    for (int i = 0; i < parts; ++i) {
+      const BentPiece piece = path.bent(packed);
+      BentPiece part = piece;
+      const double u0 = double(i) / parts, u1 = double(i + 1) / parts;
+      part.begin = between(piece.begin, piece.end, u0);
+      part.end = between(piece.begin, piece.end, u1);
+      part.joins_previous = i > 0 || piece.joins_previous;
+      result.add(part, u0, u1);
+    }
+  return result;
+}
+
 } // namespace asperity::wall_test

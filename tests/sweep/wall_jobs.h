@@ -49,6 +49,9 @@ SweptPath lap_of(WallKind kind, CutterShape shape, double z_begin_mm, double z_e
 /// Moves of every kind to and fro near the wall and through it: plunges, ramps, arcs in any plane, standing.
 SweptPath wild_path_of(WallKind kind, CutterShape shape, double bend_mm, unsigned seed);
 
+/// Every piece in so many parts.
+SweptPath split(const SweptPath &path, int parts);
+
 WallChart chart_of(WallKind kind, double spacing_mm, float blank_mm);
 
 } // namespace asperity::wall_test

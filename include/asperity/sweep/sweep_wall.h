@@ -5,10 +5,17 @@
 #include "asperity/chart/wall_chart.h"
 #include "asperity/sweep/swept_path.h"
 
+#include <algorithm>
+#include <cstddef>
+
 namespace asperity {
 
-/// Taken while sweeping, for every piece of the path [bytes].
-inline constexpr double kWallSweepBytesPerPiece = 800.0;
+/// Longer paths are swept so many pieces at a time, and memory does not grow with them.
+inline constexpr std::size_t kWallSweepPieces = std::size_t{1} << 16;
+/// Taken while so many pieces are swept [bytes].
+constexpr double wall_sweep_bytes(double pieces) {
+  return 800.0 * std::min(pieces, static_cast<double>(kWallSweepPieces));
+}
 
 /// Lowers chart.envelope_mm and sets chart.owner. Along the ray p + e n of a cell the cutter standing at c,
 /// with radius r at the cell's height, cuts down to e = (c-p).n - sqrt(r^2 - ((c-p).t)^2), provided its far
@@ -20,7 +27,7 @@ inline constexpr double kWallSweepBytesPerPiece = 800.0;
 /// Measured against brute force: 0.06 nm on walls followed level, on ramps and round corners; under 0.2 um in
 /// gouges and at grazing contact. Where the commanded motion is head-on to a wall and left and right offsets
 /// differ, the wall's side flips and the offset jumps: within such a jump of the turning point either offset
-/// may be taken. Returns false if cancelled; rows not yet done are then untouched.
+/// may be taken. Returns false if cancelled; then the envelope is that of a part of the path, row by row.
 bool sweep_wall(WallChart &chart, const SweptPath &path, int threads, const Progress &progress);
 
 } // namespace asperity
