@@ -1,6 +1,8 @@
 // One cutter of the job as the cut sees it: grown silhouette, teeth, beam, coefficients, bending nodes.
 #pragma once
 
+#include "bent_by_teeth.h"
+
 #include "asperity/cut/deflection.h"
 #include "asperity/cut/force.h"
 #include "asperity/job/job.h"
@@ -13,6 +15,7 @@ struct CutterModel {
   ToothGeometry teeth;
   CutterBeam beam;
   ForceCoefficients force;
+  std::vector<WallTips> wall_tips; ///< of the left wall and of the right one
   double least_chip_mm = 0;
   bool bends = true;
 };

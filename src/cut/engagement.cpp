@@ -3,7 +3,10 @@
 #include "asperity/base/units.h"
 
 #include <algorithm>
+#include <array>
+#include <bit>
 #include <cmath>
+#include <cstdint>
 
 namespace asperity {
 
@@ -12,7 +15,7 @@ namespace {
 constexpr int kAngles = 36;       // 5 degree steps, crossings refined
 constexpr double kSkin_mm = 1e-3; // thinner than this the linear reading of the stock cannot tell contact
 
-/// (sin, cos) of the probing angles, phi = 0 to pi.
+/// The probing angles seen from the cutter's axis, x along left, y along the feed: phi = 0 to pi.
 const std::array<Vec2, kAngles + 1> kDirections = [] {
   std::array<Vec2, kAngles + 1> directions;
   for (int i = 0; i <= kAngles; ++i)
@@ -20,32 +23,70 @@ const std::array<Vec2, kAngles + 1> kDirections = [] {
   return directions;
 }();
 
+/// The same in the part frame; the rest stands at the centre.
+Stock::Places front_places(Vec2 feed) {
+  static_assert(kAngles < Stock::kPlaces);
+  const Vec2 left = left_of(feed);
+  Stock::Places places;
+  for (std::size_t i = 0; i <= kAngles; ++i) {
+    const Vec2 place = kDirections[i].x * feed + kDirections[i].y * left;
+    places.x[i] = place.x, places.y[i] = place.y;
+  }
+  return places;
+}
+
 /// Depth of the stock along the front half of one circle.
 class FrontHalf {
 public:
   FrontHalf(const Stock &stock, std::size_t layer, Vec2 centre, double radius_mm, Vec2 feed)
       : stock_(stock), layer_(layer), centre_(centre), radius_mm_(radius_mm), feed_(feed),
-        left_(left_of(feed)), step_mm_(radius_mm * kPi / kAngles) {}
+        left_(left_of(feed)) {}
 
   Vec2 point(double phi) const {
     return centre_ + radius_mm_ * (std::sin(phi) * feed_ + std::cos(phi) * left_);
   }
+
+  /// The immersed arcs: at most the first and the last one.
+  int find_arcs(const Stock::Places &places, Immersion (&arcs)[2]) const {
+    Stock::Depths depths;
+    stock_.depths_mm(layer_, centre_, radius_mm_, places, depths);
+    const std::uint64_t in_stock = steps_in_stock(depths);
+    int count = 0;
+    double begin = in_stock & 1 ? 0.0 : -1.0;
+    const auto close = [&](double end) {
+      arcs[std::min(count, 1)] = {begin, end};
+      count = std::min(count + 1, 2);
+      begin = -1.0;
+    };
+    constexpr std::uint64_t kBetween = (std::uint64_t{1} << kAngles) - 1;
+    for (std::uint64_t sides = (in_stock ^ (in_stock >> 1)) & kBetween; sides != 0; sides &= sides - 1) {
+      const auto i = static_cast<std::size_t>(std::countr_zero(sides));
+      const double at = crossing(i, depths[i] - kSkin_mm, depths[i + 1] - kSkin_mm);
+      if (begin < 0.0)
+        begin = at;
+      else
+        close(at);
+    }
+    if (begin >= 0.0)
+      close(kPi);
+    return count;
+  }
+
+private:
   double depth(double phi) const { return stock_.depth_mm(layer_, point(phi)) - kSkin_mm; }
-  double depth_at_step(int i) const {
-    const Vec2 direction = kDirections[static_cast<std::size_t>(i)];
-    return stock_.depth_mm(layer_, centre_ + radius_mm_ * (direction.x * feed_ + direction.y * left_)) -
-           kSkin_mm;
+
+  /// A bit for each step.
+  static std::uint64_t steps_in_stock(const Stock::Depths &depths) {
+    std::uint64_t bits = 0;
+    for (std::size_t i = 0; i <= kAngles; ++i)
+      bits |= std::uint64_t{depths[i] - kSkin_mm > 0.0} << i;
+    return bits;
   }
 
-  /// How many steps on from one of this depth are surely in air.
-  int steps_in_air(double depth) const {
-    const double air_mm = stock_.sure_air_mm(depth + kSkin_mm);
-    return air_mm > step_mm_ ? static_cast<int>(std::min(air_mm / step_mm_, double{kAngles})) : 0;
-  }
-
-  /// Angle between a and b (depths of opposite sign) where the stock's side is crossed.
-  double crossing(double a, double da, double b, double db) const {
-    for (int i = 0; i < 5; ++i) {
+  /// Angle between step i and the next one (depths of opposite sign) where the stock's side is crossed.
+  double crossing(std::size_t i, double da, double db) const {
+    double a = kPi * static_cast<double>(i) / kAngles, b = kPi * static_cast<double>(i + 1) / kAngles;
+    for (int round = 0; round < 5; ++round) {
       const double m = a + (b - a) * std::clamp(da / (da - db), 0.05, 0.95);
       const double dm = depth(m);
       if ((dm > 0.0) == (da > 0.0)) {
@@ -59,61 +100,11 @@ public:
     return a + (b - a) * da / (da - db);
   }
 
-private:
   const Stock &stock_;
   std::size_t layer_;
   Vec2 centre_;
   double radius_mm_;
   Vec2 feed_, left_;
-  double step_mm_; ///< along the circle
-};
-
-/// The immersed arcs of the front half: at most the first and the last one.
-class ImmersedArcs {
-public:
-  explicit ImmersedArcs(const FrontHalf &front) : front_(front) {}
-
-  /// Steps that lie in air for certain are not looked at; where the side is crossed both steps beside it are.
-  int find(Immersion (&arcs)[2]) {
-    double depth = front_.depth_at_step(0);
-    if (depth > 0.0)
-      begin_ = 0.0;
-    for (int i = 0; i < kAngles;) {
-      const int skipped = depth > 0.0 ? 0 : std::min(front_.steps_in_air(depth), kAngles - i);
-      if (skipped > 0)
-        i += skipped;
-      if (i == kAngles)
-        break;
-      const double next_depth = front_.depth_at_step(i + 1);
-      if ((depth > 0.0) != (next_depth > 0.0))
-        cross(i, skipped > 0 ? front_.depth_at_step(i) : depth, next_depth, arcs);
-      depth = next_depth;
-      ++i;
-    }
-    if (begin_ >= 0.0)
-      close(kPi, arcs);
-    return count_;
-  }
-
-private:
-  /// Between step i and the next one.
-  void cross(int i, double depth, double next_depth, Immersion (&arcs)[2]) {
-    const double phi = kPi * i / kAngles, next = kPi * (i + 1) / kAngles;
-    const double at = front_.crossing(phi, depth, next, next_depth);
-    if (next_depth > 0.0)
-      begin_ = at;
-    else
-      close(at, arcs);
-  }
-  void close(double end, Immersion (&arcs)[2]) {
-    arcs[std::min(count_, 1)] = {begin_, end};
-    count_ = std::min(count_ + 1, 2);
-    begin_ = -1.0;
-  }
-
-  const FrontHalf &front_;
-  int count_ = 0;
-  double begin_ = -1.0;
 };
 
 void add_slice(Contact &contact, const ImmersedSlice &slice, double radius_mm) {
@@ -145,6 +136,7 @@ Vec2 offset_at(const std::array<Vec2, kBendNodes> &nodes, const SweptCutter &cut
 Contact contact_of_moving(const Stock &stock, const SweptCutter &cutter, Vec3 tip_mm, Vec2 feed,
                           const std::array<Vec2, kBendNodes> &nodes) {
   Contact contact;
+  const Stock::Places places = front_places(feed);
   const double ahead_mm = 0.75 * stock.grid().cell_mm; // so that the height read is not the one just cut
   for (std::size_t l = 0; l < stock.layers(); ++l) {
     // The part of the layer beside the flutes.
@@ -158,7 +150,7 @@ Contact contact_of_moving(const Stock &stock, const SweptCutter &cutter, Vec3 ti
       continue;
     const FrontHalf front(stock, l, plan(tip_mm) + offset_at(nodes, cutter, height), radius, feed);
     Immersion arcs[2];
-    const int count = ImmersedArcs(front).find(arcs);
+    const int count = front.find_arcs(places, arcs);
     double longest = 0.0;
     for (int i = 0; i < count; ++i) {
       // An earlier pass may have taken the layer's upper part.

@@ -2,6 +2,7 @@
 #include "asperity/cut/force.h"
 
 #include "asperity/base/units.h"
+#include "asperity/base/wide_vectors.h"
 #include "tooth_integral.h"
 
 #include <algorithm>
@@ -25,8 +26,9 @@ struct TipAngles {
   double last_rad() const { return first_rad + (count - 1) * step_rad; }
 };
 
-using Turns = std::array<Turn, kFirstAngles>;
-using EngagedEdges = std::array<EdgeSums, kFirstAngles>;
+static constexpr std::size_t kVectors = (kFirstAngles + kTurns - 1) / kTurns;
+using TipTurns = std::array<Turns, kVectors>;
+using EngagedEdges = std::array<PlanSums, kVectors>;
 
 /// Tip angles between which a tooth touches the work anywhere.
 struct Contact {
@@ -70,25 +72,45 @@ static Contact contact_of(const std::vector<ReadySlice> &slices) {
 }
 
 /// Adds the engaged edge of the tooth `ahead` of those whose tip angles are listed.
-static void add_tooth(const ReadySlice &slice, const TipAngles &angles, const Turns &turns, const Turn &ahead,
-                      EngagedEdges &engaged) {
+ASPERITY_INTO_WIDE void add_tooth(const ReadySlice &slice, const TipAngles &angles, const TipTurns &turns,
+                                  const Turn &ahead, EngagedEdges &engaged) {
   const double begin_rad = angles.first_rad + ahead.rad;
-  const int low = static_cast<int>(std::ceil((slice.first_tip_rad() - begin_rad) / angles.step_rad));
-  const int high = static_cast<int>(std::floor((slice.last_tip_rad() - begin_rad) / angles.step_rad));
-  for (int i = std::max(0, low); i <= std::min(angles.count - 1, high); ++i) {
-    const auto at = static_cast<std::size_t>(i);
-    engaged[at] += slice.at(sum_of(turns[at], ahead));
+  const int first = static_cast<int>(std::ceil((slice.first_tip_rad() - begin_rad) / angles.step_rad));
+  const int last = static_cast<int>(std::floor((slice.last_tip_rad() - begin_rad) / angles.step_rad));
+  const int low = std::max(0, first), high = std::min(angles.count - 1, last);
+  if (low > high)
+    return;
+  constexpr int kWidth = static_cast<int>(kTurns);
+  for (int vector = low / kWidth; vector <= high / kWidth; ++vector) {
+    std::array<double, kTurns> is_in;
+#pragma omp simd
+    for (int i = 0; i < kWidth; ++i) {
+      const int at = vector * kWidth + i;
+      is_in[static_cast<std::size_t>(i)] = (at >= low) & (at <= high) ? 1.0 : 0.0;
+    }
+    const auto v = static_cast<std::size_t>(vector);
+    slice.add_at(sums_of(turns[v], ahead), is_in, engaged[v]);
   }
 }
 
-static EngagedEdges engaged_edges(const std::vector<ReadySlice> &slices, const Contact &contact,
-                                  const TipAngles &angles, double pitch_rad) {
-  Turns turns;
+static TipTurns turns_at(const TipAngles &angles) {
+  TipTurns turns{};
   const Turn step = turn_at(angles.step_rad);
-  turns[0] = turn_at(angles.first_rad);
-  for (std::size_t i = 1; i < turns.size(); ++i)
-    turns[i] = sum_of(turns[i - 1], step);
+  Turn turn = turn_at(angles.first_rad);
+  for (int i = 0; i < angles.count; ++i) {
+    const auto v = static_cast<std::size_t>(i) / kTurns, at = static_cast<std::size_t>(i) % kTurns;
+    turns[v].rad[at] = turn.rad, turns[v].sin[at] = turn.sin, turns[v].cos[at] = turn.cos;
+    turn = sum_of(turn, step);
+  }
+  return turns;
+}
 
+/// In plan [N], of all teeth; behind the last angle what comes.
+using Forces = std::array<std::array<double, kTurns>, kVectors>;
+
+ASPERITY_WIDE static void find_forces(const std::vector<ReadySlice> &slices, const Contact &contact,
+                                      const TipAngles &angles, const TipTurns &turns, double pitch_rad,
+                                      const Chip &chip, Forces &forces_N) {
   EngagedEdges engaged{};
   const double first_tooth = std::ceil((contact.first_tip_rad - angles.last_rad()) / pitch_rad);
   const double last_tooth = std::floor((contact.last_tip_rad - angles.first_rad) / pitch_rad);
@@ -97,7 +119,15 @@ static EngagedEdges engaged_edges(const std::vector<ReadySlice> &slices, const C
     for (const ReadySlice &slice : slices)
       add_tooth(slice, angles, turns, ahead, engaged);
   }
-  return engaged;
+  for (std::size_t v = 0; v < kVectors; ++v) {
+    const PlanSums &edge = engaged[v];
+#pragma omp simd
+    for (std::size_t i = 0; i < kTurns; ++i) {
+      const double x_N = along_feed_N(edge.cos[i], edge.sin[i], edge.sin_cos[i], edge.sin_sin[i], chip);
+      const double y_N = left_of_feed_N(edge.cos[i], edge.sin[i], edge.sin_cos[i], edge.sin_sin[i], chip);
+      forces_N[v][i] = std::sqrt(x_N * x_N + y_N * y_N);
+    }
+  }
 }
 
 double peak_force_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slices,
@@ -113,13 +143,16 @@ double peak_force_N(const ForceCoefficients &k, std::span<const ImmersedSlice> s
   const Contact contact = contact_of(ready);
   const double stretch_rad = std::min(contact.last_tip_rad - contact.first_tip_rad, pitch_rad);
   TipAngles angles{contact.first_tip_rad, stretch_rad / (kFirstAngles - 1), kFirstAngles};
+  const Chip chip(k, feed_per_tooth_mm);
+  Forces forces_N;
   Peak best;
   for (int look = 0; look < kLooks; ++look) {
-    const EngagedEdges engaged = engaged_edges(ready, contact, angles, pitch_rad);
+    find_forces(ready, contact, angles, turns_at(angles), pitch_rad, chip, forces_N);
     for (int i = 0; i < angles.count; ++i) {
-      const Vec3 force_N = force_of(engaged[static_cast<std::size_t>(i)], k, feed_per_tooth_mm);
-      if (glm::length(plan(force_N)) > best.force_N)
-        best = {glm::length(plan(force_N)), angles.first_rad + i * angles.step_rad};
+      const double force_N =
+          forces_N[static_cast<std::size_t>(i) / kTurns][static_cast<std::size_t>(i) % kTurns];
+      if (force_N > best.force_N)
+        best = {force_N, angles.first_rad + i * angles.step_rad};
     }
     angles.step_rad /= kCloserBy;
     angles.count = kCloserAngles;

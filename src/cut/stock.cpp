@@ -2,9 +2,11 @@
 
 #include "asperity/base/parallel.h"
 #include "asperity/base/wide_vectors.h"
+#include "carving.h"
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
 #include <limits>
 #include <optional>
 
@@ -15,78 +17,58 @@ namespace {
 constexpr double kLevel_mm = 1e-3; // the little that cutter and machine yield along the axis leaves it level
 constexpr double kMarginCells = 2.0; // grid beyond the blank, so that its sides can be interpolated
 
-/// Grid points of one row; inclusive, empty if first > last.
-struct RowPart {
-  int first = 0, last = -1;
+/// A circle over one layer.
+struct Circle {
+  const float *layer;
+  Vec2 origin_mm;
+  double cell_mm;
+  std::int32_t nx, ny;
+  Vec2 centre_mm;
+  double radius_mm;
 };
 
-RowPart points_between(double low_mm, double high_mm, double cell_mm, int count) {
-  return {static_cast<int>(std::ceil(std::clamp(low_mm / cell_mm, 0.0, double(count)))),
-          static_cast<int>(std::floor(std::clamp(high_mm / cell_mm, -1.0, count - 1.0)))};
-}
-
-/// The grid points within reach of the way from a to a + ab, row by row.
-struct Swath {
-  int first_row = 0;
-  std::vector<RowPart> rows;
+/// In which cells the places lie and where there, and what the cells' corners hold.
+struct CellsRead {
+  alignas(64) std::array<double, Stock::kPlaces> x, y;   ///< shares of a cell
+  alignas(64) std::array<double, Stock::kPlaces> beyond; ///< 0 on the grid, else positive
+  alignas(64) std::array<std::int32_t, Stock::kPlaces> index;
+  alignas(64) std::array<float, 2 * Stock::kPlaces> low, high; ///< of the cells' lower and upper sides
 };
 
-/// With `behind_mm` only those less than so far behind a.
-Swath swath_of(const Stock::Grid &grid, Vec2 a, Vec2 ab, double reach_mm, std::optional<double> behind_mm) {
-  const Vec2 begin = a - grid.origin_mm, low = glm::min(ab, Vec2(0.0)), high = glm::max(ab, Vec2(0.0));
-  const RowPart rows =
-      points_between(begin.y + low.y - reach_mm, begin.y + high.y + reach_mm, grid.cell_mm, grid.ny);
-  Swath swath{rows.first, {}};
-  const double room = behind_mm.value_or(0.0) * glm::length(ab);
-  for (int j = rows.first; j <= rows.last; ++j) {
-    const double y = j * grid.cell_mm - begin.y;
-    const double beside = std::max({0.0, low.y - y, y - high.y});
-    const double half = std::sqrt(std::max(0.0, reach_mm * reach_mm - beside * beside));
-    double from = low.x - half, to = high.x + half;
-    if (behind_mm) { // x ab.x + y ab.y > -room
-      if (ab.x > 0.0)
-        from = std::max(from, (-room - y * ab.y) / ab.x);
-      else if (ab.x < 0.0)
-        to = std::min(to, (-room - y * ab.y) / ab.x);
-      else if (y * ab.y < -room)
-        to = from - grid.cell_mm;
-    }
-    swath.rows.push_back(points_between(begin.x + from, begin.x + to, grid.cell_mm, grid.nx));
+inline void find_cells(const Circle &circle, const Stock::Places &places, CellsRead &cells) {
+  const double last_x = circle.nx - 1, last_y = circle.ny - 1;
+  for (std::size_t k = 0; k < Stock::kPlaces; ++k) {
+    const double gx =
+        (circle.centre_mm.x + circle.radius_mm * places.x[k] - circle.origin_mm.x) / circle.cell_mm;
+    const double gy =
+        (circle.centre_mm.y + circle.radius_mm * places.y[k] - circle.origin_mm.y) / circle.cell_mm;
+    const auto i = static_cast<std::int32_t>(std::min(std::max(0.0, gx), last_x - 0.5));
+    const auto j = static_cast<std::int32_t>(std::min(std::max(0.0, gy), last_y - 0.5));
+    cells.x[k] = gx - i;
+    cells.y[k] = gy - j;
+    cells.index[k] = j * circle.nx + i;
+    cells.beyond[k] =
+        std::max(std::max(0.0, -gx), -gy) + (gx < last_x ? 0.0 : 1.0) + (gy < last_y ? 0.0 : 1.0);
   }
-  return swath;
 }
 
-/// What a stroke takes out of one layer.
-struct Capsule {
-  Vec2 begin_mm{0.0}; ///< from the stroke's begin to grid point (0, 0)
-  Vec2 ab_mm{0.0};
-  double radius_mm = 0;
-};
-
-/// In float, counted from the stroke's begin: off by less than a ten-millionth of stroke and cutter.
-ASPERITY_WIDE void carve_rows(float *layer, const Stock::Grid &grid, const Swath &swath,
-                              const Capsule &capsule) {
-  const double length2 = glm::dot(capsule.ab_mm, capsule.ab_mm);
-  const Vec2 per = length2 > 0.0 ? capsule.ab_mm / length2 : Vec2(0.0);
-  const float per_x = static_cast<float>(per.x), per_y = static_cast<float>(per.y);
-  const float ab_x = static_cast<float>(capsule.ab_mm.x), ab_y = static_cast<float>(capsule.ab_mm.y);
-  const float radius = static_cast<float>(capsule.radius_mm), cell = static_cast<float>(grid.cell_mm);
-  for (std::size_t k = 0; k < swath.rows.size(); ++k) {
-    const int j = swath.first_row + static_cast<int>(k), first = swath.rows[k].first;
-    const int count = swath.rows[k].last - first + 1;
-    float *row = layer + static_cast<std::ptrdiff_t>(j) * grid.nx + first;
-    const float x = static_cast<float>(capsule.begin_mm.x + first * grid.cell_mm);
-    const float py = static_cast<float>(capsule.begin_mm.y + j * grid.cell_mm), py_part = py * per_y;
-#pragma GCC ivdep
-    for (int i = 0; i < count; ++i) {
-      const float px = x + static_cast<float>(i) * cell;
-      const float along = px * per_x + py_part;
-      float u = along < 0.0f ? 0.0f : along;
-      u = u > 1.0f ? 1.0f : u;
-      const float dx = px - u * ab_x, dy = py - u * ab_y;
-      const float d = std::sqrt(dx * dx + dy * dy) - radius;
-      row[i] = d < row[i] ? d : row[i];
-    }
+ASPERITY_WIDE void read_depths(const Circle &circle, const Stock::Places &places, double outside_mm,
+                               Stock::Depths &depths) {
+  CellsRead cells;
+  find_cells(circle, places, cells);
+  for (std::size_t k = 0; k < Stock::kPlaces; ++k) {
+    const float *corner = circle.layer + cells.index[k];
+    std::memcpy(cells.low.data() + 2 * k, corner, 2 * sizeof(float));
+    std::memcpy(cells.high.data() + 2 * k, corner + circle.nx, 2 * sizeof(float));
+  }
+  for (std::size_t k = 0; k < Stock::kPlaces; ++k) {
+    const double x = cells.x[k], y = cells.y[k];
+    const double low =
+        (1 - x) * static_cast<double>(cells.low[2 * k]) + x * static_cast<double>(cells.low[2 * k + 1]);
+    const double high =
+        (1 - x) * static_cast<double>(cells.high[2 * k]) + x * static_cast<double>(cells.high[2 * k + 1]);
+    const double depth = (1 - y) * low + y * high;
+    depths[k] = cells.beyond[k] > 0.0 ? outside_mm : depth;
   }
 }
 
@@ -99,8 +81,8 @@ Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, 
   grid_ = {low, cell_mm, static_cast<int>(std::ceil(extent.x / cell_mm)) + 1,
            static_cast<int>(std::ceil(extent.y / cell_mm)) + 1};
   const std::size_t per_layer = static_cast<std::size_t>(grid_.nx) * static_cast<std::size_t>(grid_.ny);
-  depth_.resize(per_layer * layers());
-  surface_.resize(per_layer);
+  depth_.resize(per_layer * layers() + kCarvedAtOnce);
+  surface_.resize(per_layer + kCarvedAtOnce);
   const auto middle_mm = [&](std::size_t l) { return 0.5 * (bounds_mm_[l] + bounds_mm_[l + 1]); };
   std::vector<char> is_like_below(layers(), 0);
   for (std::size_t l = 1; l < layers(); ++l)
@@ -121,6 +103,12 @@ Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, 
     for (std::size_t j = begin; j < end; ++j)
       fill_row(static_cast<int>(j));
   });
+}
+
+void Stock::depths_mm(std::size_t l, Vec2 centre_mm, double radius_mm, const Places &places,
+                      Depths &depths) const {
+  read_depths({layer(l), grid_.origin_mm, grid_.cell_mm, grid_.nx, grid_.ny, centre_mm, radius_mm}, places,
+              kFarOutside, depths);
 }
 
 double Stock::surface_mm(Vec2 p) const {
@@ -148,8 +136,9 @@ void Stock::carve(const Stroke &from, const Stroke &to, const CutterProfile &pro
   const double leant = std::max(glm::length(from.lean), glm::length(to.lean)) * (bounds_mm_.back() - deepest);
   const Vec2 ab = to.axis_mm - from.axis_mm;
   const bool only_ahead = goes_on && ab != Vec2(0.0);
-  const Swath swath = swath_of(grid_, from.axis_mm, ab, profile.radius_mm() + 1.5 * grid_.cell_mm + leant,
-                               only_ahead ? std::optional(leant) : std::nullopt);
+  Swath swath;
+  find_swath(grid_, from.axis_mm, ab, profile.radius_mm() + 1.5 * grid_.cell_mm + leant,
+             only_ahead ? std::optional(leant) : std::nullopt, swath);
   for (std::size_t l = lowest; l < layers() && bounds_mm_[l] <= tip + flute_length_mm; ++l) {
     const double height = std::max(0.0, 0.5 * (bounds_mm_[l] + bounds_mm_[l + 1]) - tip);
     const Vec2 a = from.axis_mm + from.lean * height, b = to.axis_mm + to.lean * height;
@@ -158,29 +147,7 @@ void Stock::carve(const Stroke &from, const Stroke &to, const CutterProfile &pro
       carve_rows(layer(l), grid_, swath, {grid_.origin_mm - a, b - a, radius});
   }
 
-  for (std::size_t k = 0; k < swath.rows.size(); ++k)
-    lower_surface(swath.first_row + static_cast<int>(k), swath.rows[k].first, swath.rows[k].last, from, to,
-                  profile);
-}
-
-void Stock::lower_surface(int row, int first, int last, const Stroke &from, const Stroke &to,
-                          const CutterProfile &profile) {
-  const Vec2 ab = to.axis_mm - from.axis_mm;
-  const double radius = profile.radius_mm(), length2 = glm::dot(ab, ab);
-  const double deepest = std::min(from.tip_mm, to.tip_mm);
-  for (int i = first; i <= last; ++i) {
-    float &surface = surface_[static_cast<std::size_t>(row) * static_cast<std::size_t>(grid_.nx) +
-                              static_cast<std::size_t>(i)];
-    if (static_cast<double>(surface) <= deepest)
-      continue;
-    const Vec2 p = grid_.origin_mm + Vec2(i, row) * grid_.cell_mm - from.axis_mm;
-    const double u = length2 > 0.0 ? std::clamp(glm::dot(p, ab) / length2, 0.0, 1.0) : 1.0;
-    const double rho = glm::length(p - u * ab);
-    if (rho > radius)
-      continue;
-    const double tip = length2 > 0.0 ? from.tip_mm + u * (to.tip_mm - from.tip_mm) : deepest;
-    surface = std::min(surface, static_cast<float>(tip + profile.height_at(rho)));
-  }
+  lower_surface(surface_.data(), grid_, swath, from, to, profile);
 }
 
 std::size_t Stock::bytes() const { return (depth_.size() + surface_.size()) * sizeof(float); }

@@ -12,9 +12,9 @@ namespace asperity {
 static constexpr double kLeastLag_rad = 1e-5;
 
 Vec3 force_of(const EdgeSums &edge, const ForceCoefficients &k, double feed_per_tooth_mm) {
-  const double ktc_f = k.ktc * feed_per_tooth_mm, krc_f = k.krc * feed_per_tooth_mm;
-  return {-ktc_f * edge.sin_cos - k.kte * edge.cos - krc_f * edge.sin_sin - k.kre * edge.sin,
-          ktc_f * edge.sin_sin + k.kte * edge.sin - krc_f * edge.sin_cos - k.kre * edge.cos,
+  const Chip chip(k, feed_per_tooth_mm);
+  return {along_feed_N(edge.cos, edge.sin, edge.sin_cos, edge.sin_sin, chip),
+          left_of_feed_N(edge.cos, edge.sin, edge.sin_cos, edge.sin_sin, chip),
           k.kac * feed_per_tooth_mm * edge.sin + k.kae * edge.one};
 }
 

@@ -1,25 +1,15 @@
 // What one tooth does over one slice of the cutter, in closed form: behind every force of this room.
 #pragma once
 
+#include "asperity/base/wide_vectors.h"
 #include "asperity/cut/force.h"
+#include "turn.h"
 
 #include <cmath>
 #include <span>
 #include <vector>
 
 namespace asperity {
-
-/// An angle with its sine and cosine.
-struct Turn {
-  double rad = 0, sin = 0, cos = 1;
-};
-
-inline Turn turn_at(double rad) { return {rad, std::sin(rad), std::cos(rad)}; }
-
-/// a + b, its sine and cosine from theirs.
-inline Turn sum_of(const Turn &a, const Turn &b) {
-  return {a.rad + b.rad, a.sin * b.cos + a.cos * b.sin, a.cos * b.cos - a.sin * b.sin};
-}
 
 /// 1, cos, sin, sin cos and sin^2 of phi summed over an edge [mm], or over phi [rad]. The edge forces are
 /// linear in these five, h being f sin(phi), so sums over slices and teeth need no coefficients.
@@ -44,6 +34,23 @@ inline EdgeSums integral_to(const Turn &phi) {
   return {phi.rad, phi.sin, -phi.cos, phi.sin * phi.sin / 2.0, (phi.rad - phi.sin * phi.cos) / 2.0};
 }
 
+/// Coefficients at one feed.
+struct Chip {
+  double ktc_f, krc_f, kte, kre;
+  Chip(const ForceCoefficients &k, double feed_per_tooth_mm)
+      : ktc_f(k.ktc * feed_per_tooth_mm), krc_f(k.krc * feed_per_tooth_mm), kte(k.kte), kre(k.kre) {}
+};
+
+/// The two parts in plan of force_of [N].
+ASPERITY_INTO_WIDE double along_feed_N(double cos, double sin, double sin_cos, double sin_sin,
+                                       const Chip &chip) {
+  return -chip.ktc_f * sin_cos - chip.kte * cos - chip.krc_f * sin_sin - chip.kre * sin;
+}
+ASPERITY_INTO_WIDE double left_of_feed_N(double cos, double sin, double sin_cos, double sin_sin,
+                                         const Chip &chip) {
+  return chip.ktc_f * sin_sin + chip.kte * sin - chip.krc_f * sin_cos - chip.kre * cos;
+}
+
 /// Force of an edge [N]: dF = (k_c f sin(phi) + k_e) dz turned into x along feed, y to the left, z positive
 /// down.
 Vec3 force_of(const EdgeSums &edge, const ForceCoefficients &k, double feed_per_tooth_mm);
@@ -53,6 +60,11 @@ Immersion cutting_part(const Immersion &arc);
 
 /// Lag of a tooth per height [rad/mm]; phi(z) = phi(0) - z times this.
 double lag_rad_per_mm(const ToothGeometry &teeth);
+
+/// The four sums that forces in plan need, of eight edges.
+struct alignas(64) PlanSums {
+  std::array<double, kTurns> cos, sin, sin_cos, sin_sin;
+};
 
 /// A slice made ready for many rotor angles.
 class ReadySlice {
@@ -68,9 +80,12 @@ public:
   /// Sums over the engaged edge of the tooth whose tip stands at `tip`, first_tip_rad() <= tip.rad <=
   /// last_tip_rad().
   EdgeSums at(const Turn &tip) const;
+  /// Adds the same of eight teeth, of those with is_in 1; is_in is 0 for the rest.
+  void add_at(const Turns &tips, const std::array<double, kTurns> &is_in, PlanSums &sums) const;
 
 private:
   EdgeSums integral_within_arc(const Turn &phi) const;
+  PlanSums integrals_within_arc(const Turns &phi) const;
 
   Immersion arc_;
   double length_mm_;
@@ -85,6 +100,8 @@ private:
 class ReadySlices {
 public:
   ReadySlices(std::span<const ImmersedSlice> slices, const ToothGeometry &teeth);
+
+  const ReadySlice &operator[](std::size_t slice) const { return slices_[slice]; }
 
   /// Force of every slice [N] while tooth 0's tip stands at phi0: of_slice(index, force).
   template <class OfSlice>
@@ -122,6 +139,52 @@ inline EdgeSums ReadySlice::integral_within_arc(const Turn &phi) const {
   if (phi.rad >= arc_.exit_rad)
     return at_exit_;
   return integral_to(phi);
+}
+
+ASPERITY_INTO_WIDE PlanSums ReadySlice::integrals_within_arc(const Turns &phi) const {
+  const double entry = arc_.entry_rad, exit = arc_.exit_rad;
+  const EdgeSums at_entry = at_entry_, at_exit = at_exit_;
+  PlanSums sums;
+#pragma omp simd
+  for (std::size_t i = 0; i < kTurns; ++i) {
+    const double rad = phi.rad[i], sin = phi.sin[i], cos = phi.cos[i];
+    const double sin_cos = sin * sin / 2.0, sin_sin = (rad - sin * cos) / 2.0;
+    sums.cos[i] = rad <= entry ? at_entry.cos : (rad >= exit ? at_exit.cos : sin);
+    sums.sin[i] = rad <= entry ? at_entry.sin : (rad >= exit ? at_exit.sin : -cos);
+    sums.sin_cos[i] = rad <= entry ? at_entry.sin_cos : (rad >= exit ? at_exit.sin_cos : sin_cos);
+    sums.sin_sin[i] = rad <= entry ? at_entry.sin_sin : (rad >= exit ? at_exit.sin_sin : sin_sin);
+  }
+  return sums;
+}
+
+ASPERITY_INTO_WIDE void ReadySlice::add_at(const Turns &tips, const std::array<double, kTurns> &is_in,
+                                           PlanSums &sums) const {
+  const Turns leading = sums_of(tips, leading_offset_);
+  PlanSums edges;
+  double mm = length_mm_;
+  if (straight_) {
+#pragma omp simd
+    for (std::size_t i = 0; i < kTurns; ++i) {
+      edges.cos[i] = leading.cos[i], edges.sin[i] = leading.sin[i];
+      edges.sin_cos[i] = leading.sin[i] * leading.cos[i], edges.sin_sin[i] = leading.sin[i] * leading.sin[i];
+    }
+  } else {
+    const PlanSums upper = integrals_within_arc(leading);
+    const PlanSums lower = integrals_within_arc(sums_of(tips, trailing_offset_));
+#pragma omp simd
+    for (std::size_t i = 0; i < kTurns; ++i) {
+      edges.cos[i] = upper.cos[i] - lower.cos[i], edges.sin[i] = upper.sin[i] - lower.sin[i];
+      edges.sin_cos[i] = upper.sin_cos[i] - lower.sin_cos[i];
+      edges.sin_sin[i] = upper.sin_sin[i] - lower.sin_sin[i];
+    }
+    mm = mm_per_rad_;
+  }
+#pragma omp simd
+  for (std::size_t i = 0; i < kTurns; ++i) {
+    const double scale = mm * is_in[i];
+    sums.cos[i] += edges.cos[i] * scale, sums.sin[i] += edges.sin[i] * scale;
+    sums.sin_cos[i] += edges.sin_cos[i] * scale, sums.sin_sin[i] += edges.sin_sin[i] * scale;
+  }
 }
 
 inline EdgeSums ReadySlice::at(const Turn &tip) const {

@@ -124,9 +124,12 @@ BlankSection Blank::weakest_section() const {
   constexpr int kHeights = 8;
   const double from_mm = z_bottom_mm + elephant_foot_height_mm;
   const double to_mm = std::max(from_mm, 0.5 * (z_bottom_mm + z_top_mm));
+  const auto height_mm = [&](int i) { return from_mm + (to_mm - from_mm) * (i + 0.5) / (kHeights + 1); };
   BlankSection weakest;
   for (int i = 0; i <= kHeights; ++i) {
-    const BlankSection section = section_at(from_mm + (to_mm - from_mm) * (i + 0.5) / (kHeights + 1));
+    if (i > 0 && has_same_slice(height_mm(i - 1), height_mm(i)))
+      continue;
+    const BlankSection section = section_at(height_mm(i));
     if (section.area_mm2 > 0 &&
         (weakest.area_mm2 == 0 || section.second_moment_mm4 < weakest.second_moment_mm4))
       weakest = section;

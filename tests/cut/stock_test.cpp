@@ -51,6 +51,24 @@ TEST(Stock, EveryLayerIsTheBlanksOwnSlice) {
   }
 }
 
+TEST(Stock, DepthsOnACircleAreThoseOfItsPlaces) {
+  const Job job = bar_job(0.0);
+  Stock stock(job.blank, layer_bounds(0, 10, {5.0}, 1.0, 20), kCell_mm);
+  stock.carve({{10, 10}, {0, 0}, 5.0}, {{50, 12}, {0.001, 0}, 5.0}, CutterProfile::flat(3.0), 20.0);
+  Stock::Places places;
+  for (std::size_t i = 0; i < Stock::kPlaces; ++i)
+    places.x[i] = std::sin(0.2 * static_cast<double>(i)),
+    places.y[i] = std::cos(0.2 * static_cast<double>(i));
+  Stock::Depths depths;
+  for (const Vec2 centre :
+       {Vec2(30, 11), Vec2(10, 10), Vec2(0, 0), Vec2(59, 19), Vec2(-40, 10)}) // also off the grid
+    for (const std::size_t l : {std::size_t{2}, stock.layers() - 1}) {
+      stock.depths_mm(l, centre, 3.0, places, depths);
+      for (std::size_t i = 0; i < Stock::kPlaces; ++i)
+        EXPECT_EQ(depths[i], stock.depth_mm(l, centre + 3.0 * Vec2(places.x[i], places.y[i])));
+    }
+}
+
 TEST(Stock, CarvedGrooveHasTheCuttersWidth) {
   const Job job = bar_job(0.0);
   Stock stock(job.blank, layer_bounds(0, 10, {5.0}, 1.0, 20), kCell_mm);

@@ -9,3 +9,10 @@
 #else
 #define ASPERITY_WIDE
 #endif
+
+/// For what such a loop calls: compiled anew inside it, since a call would leave the wider vectors.
+#if defined(__GNUC__)
+#define ASPERITY_INTO_WIDE [[gnu::always_inline]] inline
+#else
+#define ASPERITY_INTO_WIDE inline
+#endif

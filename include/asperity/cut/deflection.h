@@ -1,6 +1,8 @@
 // How far cutter, machine and blank yield under a force. Pure functions; compliance in mm/N.
 #pragma once
 
+#include <array>
+
 namespace asperity {
 
 /// A cutter clamped at stick_out above its tip: fluted bar of flute_length, then shank.
@@ -17,6 +19,11 @@ struct CutterBeam {
 /// integral.
 double cutter_compliance_mm_per_N(const CutterBeam &beam, double z_mm, double zc_mm);
 
+/// Heights or compliances at eight places, for vectors.
+using Eight = std::array<double, 8>;
+/// The very same at eight heights z.
+Eight cutter_compliance_mm_per_N(const CutterBeam &beam, const Eight &z_mm, double zc_mm);
+
 /// Tip stiffness of a plain bar, 3 E I / L^3 [N/um].
 double bar_stiffness_N_per_um(double diameter_mm, double length_mm, double elastic_modulus_MPa);
 
@@ -24,6 +31,9 @@ double bar_stiffness_N_per_um(double diameter_mm, double length_mm, double elast
 /// shear.
 double blank_compliance_mm_per_N(double z_mm, double zc_mm, double second_moment_mm4, double area_mm2,
                                  double elastic_modulus_MPa);
+/// The very same at eight heights z.
+Eight blank_compliance_mm_per_N(const Eight &z_mm, double zc_mm, double second_moment_mm4, double area_mm2,
+                                double elastic_modulus_MPa);
 
 double machine_compliance_mm_per_N(double stiffness_N_per_um);
 

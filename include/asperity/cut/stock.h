@@ -4,6 +4,7 @@
 #include "asperity/job/blank.h"
 #include "asperity/shape/cutter_profile.h"
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -30,14 +31,15 @@ public:
 
   /// Signed distance to the layer's side surface at p [mm]; far outside the grid a large negative number.
   double depth_mm(std::size_t layer, Vec2 p) const;
-  /// From a depth of -d, d > 0, all places nearer than this are outside the stock as well [mm]; 0 = nothing
-  /// is known. Grid points hold at most the distance to the stock that is left, and p lies within a cell of
-  /// one.
-  double sure_air_mm(double depth_mm) const {
-    constexpr double kRounding_mm = 1e-3;
-    const double cells_mm = 2.0 * kRoot2 * grid_.cell_mm;
-    return depth_mm > kFarOutside ? -depth_mm - cells_mm - kRounding_mm : 0.0;
-  }
+  /// Places as seen from a circle's centre, in radii; whole vectors of them.
+  static constexpr std::size_t kPlaces = 40;
+  struct Places {
+    alignas(64) std::array<double, kPlaces> x{}, y{};
+  };
+  using Depths = std::array<double, kPlaces>;
+  /// depth_mm at centre + radius * (x, y) for each of the places, the very same numbers.
+  void depths_mm(std::size_t layer, Vec2 centre_mm, double radius_mm, const Places &places,
+                 Depths &depths) const;
   /// Height of the stock's upper surface near p (nearest grid point); minus infinity off the grid.
   double surface_mm(Vec2 p) const;
 
@@ -57,7 +59,6 @@ public:
 
 private:
   static constexpr float kFarOutside = -1e6F;
-  static constexpr double kRoot2 = 1.4142135623730951;
 
   float *layer(std::size_t l) {
     return depth_.data() + l * static_cast<std::size_t>(grid_.nx) * static_cast<std::size_t>(grid_.ny);
@@ -73,10 +74,6 @@ private:
     double flute_length_mm = 0;
     bool operator==(const Stroked &) const = default;
   };
-  /// Grid points first..last of a row.
-  void lower_surface(int row, int first, int last, const Stroke &from, const Stroke &to,
-                     const CutterProfile &profile);
-
   Grid grid_;
   std::vector<double> bounds_mm_;
   std::vector<float> depth_;
