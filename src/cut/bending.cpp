@@ -32,10 +32,9 @@ struct WallOffsets {
 };
 
 /// The cutter bent by its teeth.
-WallOffsets bent_by_teeth(const Contact &contact, const CutterModel &cutter, const ForceCoefficients &k,
-                          double feed_per_tooth_mm, bool at_left, bool at_right) {
+WallOffsets bent_by_teeth(const Contact &contact, const ReadySlices &ready, const CutterModel &cutter,
+                          const ForceCoefficients &k, double feed_per_tooth_mm, bool at_left, bool at_right) {
   WallOffsets bend;
-  const ReadySlices ready(contact.slices, cutter.teeth);
   for (std::size_t s = 0; s < contact.slices.size(); ++s) {
     const double middle = 0.5 * (contact.slices[s].z_low_mm + contact.slices[s].z_high_mm);
     const Eight compliance = cutter_compliance_mm_per_N(cutter.beam, cutter.swept.node_height_mm, middle);
@@ -67,7 +66,8 @@ Yielding yielding_of(const Job &job) {
 }
 
 Load side_load(const Contact &contact, const CutterModel &cutter, const ForceCoefficients &k,
-               const Yielding &yielding, double tip_z_mm, Vec2 feed, double feed_per_tooth_mm) {
+               const Yielding &yielding, double tip_z_mm, Vec2 feed, double feed_per_tooth_mm,
+               ReadySlices &ready) {
   Load load;
   if (!contact.any())
     return load;
@@ -75,13 +75,15 @@ Load side_load(const Contact &contact, const CutterModel &cutter, const ForceCoe
   // Mean force, slice by slice, in the frame of the feed; machine and blank answer to it.
   Vec3 mean(0.0);
   Eight slow{};
-  for (const ImmersedSlice &slice : contact.slices) {
-    const double length = slice.z_high_mm - slice.z_low_mm;
-    const Vec3 f = mean_force_N(k, slice.arc, cutter.teeth.flutes, length, feed_per_tooth_mm);
+  ready.take(contact.slices, cutter.lag_rad_per_mm, cutter.pitch_rad);
+  for (std::size_t s = 0; s < contact.slices.size(); ++s) {
+    const ImmersedSlice &slice = contact.slices[s];
+    const double edge_mm_per_rad = cutter.teeth.flutes * (slice.z_high_mm - slice.z_low_mm) / (2.0 * kPi);
+    const EdgeSums edge = ready[s].over_arc() * edge_mm_per_rad;
+    const Vec3 f = force_of(edge, k, feed_per_tooth_mm);
     mean += f;
     add_slow(0.5 * (slice.z_low_mm + slice.z_high_mm), f.y, cutter, yielding, tip_z_mm, slow);
-    load.torque_Nmm +=
-        mean_torque_Nmm(k, slice.arc, cutter.teeth.flutes, length, feed_per_tooth_mm, cutter.teeth.radius_mm);
+    load.torque_Nmm += (k.ktc * feed_per_tooth_mm * edge.sin + k.kte * edge.one) * cutter.teeth.radius_mm;
   }
   load.mean_force_N = Vec3(mean.x * feed + mean.y * left, mean.z);
 
@@ -90,7 +92,7 @@ Load side_load(const Contact &contact, const CutterModel &cutter, const ForceCoe
   const bool at_left = both || contact.makes_left_wall, at_right = both || contact.makes_right_wall;
   WallOffsets bend;
   if (cutter.bends)
-    bend = bent_by_teeth(contact, cutter, k, feed_per_tooth_mm, at_left, at_right);
+    bend = bent_by_teeth(contact, ready, cutter, k, feed_per_tooth_mm, at_left, at_right);
   for (std::size_t i = 0; i < kBendNodes; ++i) {
     const double left_mm = slow[i] + bend.left_mm[i], right_mm = slow[i] + bend.right_mm[i];
     load.offset.left[i] = (at_left ? left_mm : right_mm) * left;

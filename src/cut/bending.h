@@ -29,8 +29,10 @@ struct Load {
 /// The cutter answers the instantaneous force at the moment a tooth makes the wall at each node's height
 /// (left wall at phi = 0, right wall at phi = pi); machine and blank, far slower than the teeth, answer the
 /// mean force.
+/// `ready` is memory to work in; it holds the contact's slices afterwards.
 Load side_load(const Contact &contact, const CutterModel &cutter, const ForceCoefficients &k,
-               const Yielding &yielding, double tip_z_mm, Vec2 feed, double feed_per_tooth_mm);
+               const Yielding &yielding, double tip_z_mm, Vec2 feed, double feed_per_tooth_mm,
+               ReadySlices &ready);
 
 /// Plunging: the end edges' mean force on cutter tip, machine and blank.
 Load plunge_load(Vec3 force_N, const CutterModel &cutter, const Yielding &yielding, double tip_z_mm);

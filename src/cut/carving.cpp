@@ -3,7 +3,9 @@
 #include "asperity/base/wide_vectors.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstdint>
 #include <limits>
 
 namespace asperity {
@@ -57,32 +59,52 @@ void find_swath(const Stock::Grid &grid, Vec2 a, Vec2 ab, double reach_mm, std::
   find_rows(grid, reached, rows.first, static_cast<int>(swath.rows.size()), swath.rows.data());
 }
 
+namespace {
+
+/// A capsule in float, and where one row begins.
+struct CapsuleRow {
+  float per_x, per_y, ab_x, ab_y; ///< ab over its square, and ab
+  float cell_mm;
+  float x_mm = 0, y_mm = 0; ///< of the row's first point
+
+  CapsuleRow(Vec2 ab_mm, double cell) : ab_x(static_cast<float>(ab_mm.x)), ab_y(static_cast<float>(ab_mm.y)) {
+    const double length2 = glm::dot(ab_mm, ab_mm);
+    const Vec2 per = length2 > 0.0 ? ab_mm / length2 : Vec2(0.0);
+    per_x = static_cast<float>(per.x), per_y = static_cast<float>(per.y);
+    cell_mm = static_cast<float>(cell);
+  }
+
+  /// Squared distance of the row's point `i` to the capsule's axis.
+  ASPERITY_INTO_WIDE float distance2_mm2(int i) const {
+    const float px = x_mm + static_cast<float>(i) * cell_mm;
+    const float along = px * per_x + y_mm * per_y;
+    float u = along < 0.0F ? 0.0F : along;
+    u = u > 1.0F ? 1.0F : u;
+    const float dx = px - u * ab_x, dy = y_mm - u * ab_y;
+    return dx * dx + dy * dy;
+  }
+};
+
+} // namespace
+
 ASPERITY_WIDE void carve_rows(float *layer, const Stock::Grid &grid, const Swath &swath,
                               const Capsule &capsule) {
-  const double length2 = glm::dot(capsule.ab_mm, capsule.ab_mm);
-  const Vec2 per = length2 > 0.0 ? capsule.ab_mm / length2 : Vec2(0.0);
-  const float per_x = static_cast<float>(per.x), per_y = static_cast<float>(per.y);
-  const float ab_x = static_cast<float>(capsule.ab_mm.x), ab_y = static_cast<float>(capsule.ab_mm.y);
-  const float radius = static_cast<float>(capsule.radius_mm), cell = static_cast<float>(grid.cell_mm);
+  CapsuleRow c(capsule.ab_mm, grid.cell_mm);
+  const float radius = static_cast<float>(capsule.radius_mm);
   for (std::size_t k = 0; k < swath.rows.size(); ++k) {
     const int j = swath.first_row + static_cast<int>(k), first = swath.rows[k].first;
     const int count = swath.rows[k].last - first + 1;
     float *row = layer + static_cast<std::ptrdiff_t>(j) * grid.nx + first;
-    const float x = static_cast<float>(capsule.begin_mm.x + first * grid.cell_mm);
-    const float py = static_cast<float>(capsule.begin_mm.y + j * grid.cell_mm), py_part = py * per_y;
+    c.x_mm = static_cast<float>(capsule.begin_mm.x + first * grid.cell_mm);
+    c.y_mm = static_cast<float>(capsule.begin_mm.y + j * grid.cell_mm);
     // Whole vectors only: points beyond the part are written as they were.
     for (int at = 0; at < count; at += kCarvedAtOnce) {
       float *cells = row + at;
-#pragma GCC ivdep
-      for (int lane = 0; lane < kCarvedAtOnce; ++lane) {
-        const float px = x + static_cast<float>(at + lane) * cell;
-        const float along = px * per_x + py_part;
-        float u = along < 0.0f ? 0.0f : along;
-        u = u > 1.0f ? 1.0f : u;
-        const float dx = px - u * ab_x, dy = py - u * ab_y;
-        const float d = std::sqrt(dx * dx + dy * dy) - radius;
-        const float before = cells[lane], after = d < before ? d : before;
-        cells[lane] = at + lane < count ? after : before;
+#pragma omp simd
+      for (int i = 0; i < kCarvedAtOnce; ++i) {
+        const float d = std::sqrt(c.distance2_mm2(at + i)) - radius;
+        const float before = cells[i], after = d < before ? d : before;
+        cells[i] = at + i < count ? after : before;
       }
     }
   }
@@ -95,7 +117,6 @@ struct SurfaceStroke {
   Vec2 axis_mm{0.0}, ab_mm{0.0};
   double length2_mm2 = 0, radius_mm = 0;
   double from_tip_mm = 0, rise_mm = 0, deepest_mm = 0;
-  double cell_mm = 0;
   const CutterProfile *profile = nullptr;
 };
 
@@ -109,42 +130,44 @@ void lower_point(float &surface_mm, Vec2 p, const SurfaceStroke &s) {
   surface_mm = std::min(surface_mm, static_cast<float>(tip + s.profile->height_at(rho)));
 }
 
-/// Marks the points of a vector's width that may be lowered; true if there is any.
-inline bool may_be_lowered(const float *surface_mm, float x_mm, float y_mm, const SurfaceStroke &s, int count,
-                           int *may) {
-  constexpr double kRounding_mm = 1e-3;
-  const float per_x = static_cast<float>(s.length2_mm2 > 0.0 ? s.ab_mm.x / s.length2_mm2 : 0.0);
-  const float per_y = static_cast<float>(s.length2_mm2 > 0.0 ? s.ab_mm.y / s.length2_mm2 : 0.0);
-  const float ab_x = static_cast<float>(s.ab_mm.x), ab_y = static_cast<float>(s.ab_mm.y);
-  const float cell = static_cast<float>(s.cell_mm);
-  const float reach2 = static_cast<float>((s.radius_mm + kRounding_mm) * (s.radius_mm + kRounding_mm));
-  int any = 0;
+/// The largest float that is not above x.
+float float_below(double x) {
+  const float nearest = static_cast<float>(x);
+  return static_cast<double>(nearest) <= x ? nearest
+                                           : std::nextafter(nearest, -std::numeric_limits<float>::infinity());
+}
+
+using Marks = std::array<std::int32_t, kCarvedAtOnce>;
+
+/// Marks the points above the deepest tip; true if there is any.
+ASPERITY_INTO_WIDE bool find_above(const float *surface_mm, float deepest_mm, int count, Marks &is_above) {
+  std::int32_t any = 0;
+#pragma omp simd reduction(| : any)
   for (int i = 0; i < kCarvedAtOnce; ++i) {
-    const float px = x_mm + static_cast<float>(i) * cell;
-    const float along = px * per_x + y_mm * per_y;
-    float u = along < 0.0f ? 0.0f : along;
-    u = u > 1.0f ? 1.0f : u;
-    const float dx = px - u * ab_x, dy = y_mm - u * ab_y;
-    const bool is_above = static_cast<double>(surface_mm[i]) > s.deepest_mm;
-    may[i] = is_above & (dx * dx + dy * dy <= reach2) & (i < count);
-    any |= may[i];
+    const std::int32_t is = (surface_mm[i] > deepest_mm ? 1 : 0) & (i < count ? 1 : 0);
+    is_above[static_cast<std::size_t>(i)] = is;
+    any |= is;
   }
   return any != 0;
 }
 
 ASPERITY_WIDE void lower_rows(float *surface_mm, const Stock::Grid &grid, const Swath &swath,
                               const SurfaceStroke &s) {
-  int may[kCarvedAtOnce];
+  constexpr double kRounding_mm = 1e-3;
+  CapsuleRow c(s.ab_mm, grid.cell_mm);
+  const float reach2 = static_cast<float>((s.radius_mm + kRounding_mm) * (s.radius_mm + kRounding_mm));
+  const float deepest = float_below(s.deepest_mm);
+  Marks is_above;
   for (std::size_t k = 0; k < swath.rows.size(); ++k) {
-    const int j = swath.first_row + static_cast<int>(k);
+    const int j = swath.first_row + static_cast<int>(k), last = swath.rows[k].last;
     float *row = surface_mm + static_cast<std::ptrdiff_t>(j) * grid.nx;
-    for (int first = swath.rows[k].first; first <= swath.rows[k].last; first += kCarvedAtOnce) {
-      const Vec2 p = grid.origin_mm + Vec2(first, j) * grid.cell_mm - s.axis_mm;
-      if (!may_be_lowered(row + first, static_cast<float>(p.x), static_cast<float>(p.y), s,
-                          swath.rows[k].last - first + 1, may))
+    for (int first = swath.rows[k].first; first <= last; first += kCarvedAtOnce) {
+      if (!find_above(row + first, deepest, last - first + 1, is_above))
         continue;
+      const Vec2 p = grid.origin_mm + Vec2(first, j) * grid.cell_mm - s.axis_mm;
+      c.x_mm = static_cast<float>(p.x), c.y_mm = static_cast<float>(p.y);
       for (int i = 0; i < kCarvedAtOnce; ++i)
-        if (may[i])
+        if (is_above[static_cast<std::size_t>(i)] && c.distance2_mm2(i) <= reach2)
           lower_point(row[first + i], grid.origin_mm + Vec2(first + i, j) * grid.cell_mm - s.axis_mm, s);
     }
   }
@@ -162,7 +185,6 @@ void lower_surface(float *surface_mm, const Stock::Grid &grid, const Swath &swat
   stroke.from_tip_mm = from.tip_mm;
   stroke.rise_mm = to.tip_mm - from.tip_mm;
   stroke.deepest_mm = std::min(from.tip_mm, to.tip_mm);
-  stroke.cell_mm = grid.cell_mm;
   stroke.profile = &profile;
   lower_rows(surface_mm, grid, swath, stroke);
 }

@@ -9,7 +9,7 @@
 namespace asperity {
 
 /// Points of a row are taken so many at a time; a grid that is carved has this much room behind its end.
-inline constexpr int kCarvedAtOnce = 16;
+inline constexpr int kCarvedAtOnce = 8;
 
 /// Grid points of one row; inclusive, empty if first > last.
 struct RowPart {

@@ -33,6 +33,8 @@ CutterModel make_cutter_model(const Job &job, const Cutter &cutter, double stepd
   model.swept.flute_length_mm = cutter.flute_length_mm;
   model.swept.node_height_mm = node_heights(stepdown_mm, cutter.flute_length_mm);
   model.teeth = {0.5 * cutter.diameter_mm, cutter.flutes, rad_from_deg(cutter.helix_deg)};
+  model.lag_rad_per_mm = lag_rad_per_mm(model.teeth);
+  model.pitch_rad = 2.0 * kPi / model.teeth.flutes;
   for (const double wall_rad : {0.0, kPi})
     model.wall_tips.emplace_back(model.teeth, model.swept.node_height_mm, wall_rad);
   model.beam = {cutter.stick_out_mm, std::min(cutter.flute_length_mm, cutter.stick_out_mm),

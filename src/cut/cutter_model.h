@@ -13,6 +13,7 @@ namespace asperity {
 struct CutterModel {
   SweptCutter swept;
   ToothGeometry teeth;
+  double lag_rad_per_mm = 0, pitch_rad = 0; ///< of the teeth
   CutterBeam beam;
   ForceCoefficients force;
   std::vector<WallTips> wall_tips; ///< of the left wall and of the right one

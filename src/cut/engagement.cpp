@@ -1,6 +1,7 @@
 #include "engagement.h"
 
 #include "asperity/base/units.h"
+#include "asperity/base/wide_vectors.h"
 
 #include <algorithm>
 #include <array>
@@ -12,110 +13,34 @@ namespace asperity {
 
 namespace {
 
-constexpr int kAngles = 36;       // 5 degree steps, crossings refined
-constexpr double kSkin_mm = 1e-3; // thinner than this the linear reading of the stock cannot tell contact
+/// Depths are linear in each cell and change from grid point to grid point by no more than these are apart
+/// where one of them is in air: a place this many times its depth in air away is still in air.
+constexpr double kSteepest = 4.0;
 
-/// The probing angles seen from the cutter's axis, x along left, y along the feed: phi = 0 to pi.
-const std::array<Vec2, kAngles + 1> kDirections = [] {
-  std::array<Vec2, kAngles + 1> directions;
-  for (int i = 0; i <= kAngles; ++i)
-    directions[static_cast<std::size_t>(i)] = {std::sin(kPi * i / kAngles), std::cos(kPi * i / kAngles)};
-  return directions;
-}();
-
-/// The same in the part frame; the rest stands at the centre.
-Stock::Places front_places(Vec2 feed) {
-  static_assert(kAngles < Stock::kPlaces);
-  const Vec2 left = left_of(feed);
-  Stock::Places places;
-  for (std::size_t i = 0; i <= kAngles; ++i) {
-    const Vec2 place = kDirections[i].x * feed + kDirections[i].y * left;
-    places.x[i] = place.x, places.y[i] = place.y;
-  }
-  return places;
-}
-
-/// Depth of the stock along the front half of one circle.
-class FrontHalf {
-public:
-  FrontHalf(const Stock &stock, std::size_t layer, Vec2 centre, double radius_mm, Vec2 feed)
-      : stock_(stock), layer_(layer), centre_(centre), radius_mm_(radius_mm), feed_(feed),
-        left_(left_of(feed)) {}
-
-  Vec2 point(double phi) const {
-    return centre_ + radius_mm_ * (std::sin(phi) * feed_ + std::cos(phi) * left_);
-  }
-
-  /// The immersed arcs: at most the first and the last one.
-  int find_arcs(const Stock::Places &places, Immersion (&arcs)[2]) const {
-    Stock::Depths depths;
-    stock_.depths_mm(layer_, centre_, radius_mm_, places, depths);
-    const std::uint64_t in_stock = steps_in_stock(depths);
-    int count = 0;
-    double begin = in_stock & 1 ? 0.0 : -1.0;
-    const auto close = [&](double end) {
-      arcs[std::min(count, 1)] = {begin, end};
-      count = std::min(count + 1, 2);
-      begin = -1.0;
-    };
-    constexpr std::uint64_t kBetween = (std::uint64_t{1} << kAngles) - 1;
-    for (std::uint64_t sides = (in_stock ^ (in_stock >> 1)) & kBetween; sides != 0; sides &= sides - 1) {
-      const auto i = static_cast<std::size_t>(std::countr_zero(sides));
-      const double at = crossing(i, depths[i] - kSkin_mm, depths[i + 1] - kSkin_mm);
-      if (begin < 0.0)
-        begin = at;
-      else
-        close(at);
-    }
-    if (begin >= 0.0)
-      close(kPi);
-    return count;
-  }
-
-private:
-  double depth(double phi) const { return stock_.depth_mm(layer_, point(phi)) - kSkin_mm; }
-
-  /// A bit for each step.
-  static std::uint64_t steps_in_stock(const Stock::Depths &depths) {
-    std::uint64_t bits = 0;
-    for (std::size_t i = 0; i <= kAngles; ++i)
-      bits |= std::uint64_t{depths[i] - kSkin_mm > 0.0} << i;
-    return bits;
-  }
-
-  /// Angle between step i and the next one (depths of opposite sign) where the stock's side is crossed.
-  double crossing(std::size_t i, double da, double db) const {
-    double a = kPi * static_cast<double>(i) / kAngles, b = kPi * static_cast<double>(i + 1) / kAngles;
-    for (int round = 0; round < 5; ++round) {
-      const double m = a + (b - a) * std::clamp(da / (da - db), 0.05, 0.95);
-      const double dm = depth(m);
-      if ((dm > 0.0) == (da > 0.0)) {
-        a = m;
-        da = dm;
-      } else {
-        b = m;
-        db = dm;
-      }
-    }
-    return a + (b - a) * da / (da - db);
-  }
-
-  const Stock &stock_;
-  std::size_t layer_;
-  Vec2 centre_;
-  double radius_mm_;
-  Vec2 feed_, left_;
+/// What the marks of one circle show.
+struct Look {
+  std::uint64_t in_stock = 0; ///< a bit for each mark
+  double highest_mm = 0;      ///< depth of the deepest in stock, or of the one nearest to it
 };
 
-void add_slice(Contact &contact, const ImmersedSlice &slice, double radius_mm) {
-  const double length = slice.z_high_mm - slice.z_low_mm;
-  contact.radial_depth_mm +=
-      length * radius_mm * (std::cos(slice.arc.entry_rad) - std::cos(slice.arc.exit_rad));
-  if (slice.arc.span_rad() > contact.widest.span_rad())
-    contact.widest = slice.arc;
-  contact.makes_left_wall |= slice.arc.entry_rad <= 0.0;
-  contact.makes_right_wall |= slice.arc.exit_rad >= kPi;
-  contact.slices.push_back(slice);
+/// None for the places that only fill up.
+constexpr std::array<std::uint64_t, Stock::kPlaces> kBits = [] {
+  std::array<std::uint64_t, Stock::kPlaces> bits{};
+  for (std::size_t i = 0; i <= kMarksPerPi; ++i)
+    bits[i] = std::uint64_t{1} << i;
+  return bits;
+}();
+
+ASPERITY_WIDE void look_over(const Stock::Depths &depths, Look &look) {
+  std::uint64_t in_stock = 0;
+  double highest = depths[0];
+#pragma omp simd reduction(| : in_stock) reduction(max : highest)
+  for (std::size_t i = 0; i < Stock::kPlaces; ++i) {
+    const double depth = depths[i];
+    in_stock |= depth - kSkin_mm > 0.0 ? kBits[i] : 0;
+    highest = depth > highest ? depth : highest;
+  }
+  look = {in_stock, highest};
 }
 
 } // namespace
@@ -133,40 +58,112 @@ Vec2 offset_at(const std::array<Vec2, kBendNodes> &nodes, const SweptCutter &cut
   return nodes.back();
 }
 
-Contact contact_of_moving(const Stock &stock, const SweptCutter &cutter, Vec3 tip_mm, Vec2 feed,
-                          const std::array<Vec2, kBendNodes> &nodes) {
-  Contact contact;
-  const Stock::Places places = front_places(feed);
-  const double ahead_mm = 0.75 * stock.grid().cell_mm; // so that the height read is not the one just cut
-  for (std::size_t l = 0; l < stock.layers(); ++l) {
+void ContactSearch::begin(Vec2 feed) {
+  feed_ = feed;
+  marks_ = front_marks(feed);
+  air_.assign(stock_.layers(), {});
+}
+
+const Contact &ContactSearch::find(const SweptCutter &cutter, Vec3 tip_mm,
+                                   const std::array<Vec2, kBendNodes> &nodes) {
+  fronts_.clear();
+  crossings_.clear();
+  for (std::size_t l = 0; l < stock_.layers(); ++l) {
     // The part of the layer beside the flutes.
-    const double low = std::max(stock.bottom_mm(l), tip_mm.z);
-    double high = std::min(stock.top_mm(l), tip_mm.z + cutter.flute_length_mm);
+    const double low = std::max(stock_.bottom_mm(l), tip_mm.z);
+    const double high = std::min(stock_.top_mm(l), tip_mm.z + cutter.flute_length_mm);
     if (high - low < 1e-9)
       continue;
     const double height = 0.5 * (low + high) - tip_mm.z;
     const double radius = cutter.profile.radius_at(height);
-    if (radius <= 0.0)
-      continue;
-    const FrontHalf front(stock, l, plan(tip_mm) + offset_at(nodes, cutter, height), radius, feed);
-    Immersion arcs[2];
-    const int count = front.find_arcs(places, arcs);
-    double longest = 0.0;
-    for (int i = 0; i < count; ++i) {
-      // An earlier pass may have taken the layer's upper part.
-      const Vec2 middle = front.point(0.5 * (arcs[i].entry_rad + arcs[i].exit_rad));
-      const double surface = stock.surface_mm(middle + ahead_mm * feed);
-      const double slice_high = std::isfinite(surface) ? std::min(high, surface) : high;
-      if (slice_high - low < 1e-6)
-        continue;
-      add_slice(contact, {low - tip_mm.z, slice_high - tip_mm.z, arcs[i]}, radius);
-      longest = std::max(longest, slice_high - low);
-    }
-    contact.axial_depth_mm += longest;
+    if (radius > 0.0)
+      look_at({l, plan(tip_mm) + offset_at(nodes, cutter, height), radius}, low, high);
   }
-  if (contact.axial_depth_mm > 0.0)
-    contact.radial_depth_mm /= contact.axial_depth_mm;
-  return contact;
+  find_crossings(stock_, marks_, crossings_, angles_);
+
+  contact_.clear();
+  const Turn *crossing = angles_.data();
+  for (const Front &front : fronts_)
+    add_slices(front, tip_mm.z, crossing);
+  if (contact_.axial_depth_mm > 0.0)
+    contact_.radial_depth_mm /= contact_.axial_depth_mm;
+  return contact_;
+}
+
+void ContactSearch::look_at(const FrontCircle &circle, double low_mm, double high_mm) {
+  Air &air = air_[circle.layer];
+  if (glm::distance(circle.centre_mm, air.centre_mm) + std::abs(circle.radius_mm - air.radius_mm) <
+      air.room_mm)
+    return;
+  Stock::Depths depths;
+  stock_.depths_mm(circle.layer, circle.centre_mm, circle.radius_mm, marks_, depths);
+  Look look;
+  look_over(depths, look);
+  const std::uint64_t in_stock = look.in_stock;
+  air = {};
+  if (in_stock == 0) {
+    // Places off the grid are two cells from the blank or more.
+    const double depth_in_air_mm = std::min(kSkin_mm - look.highest_mm, 2.0 * stock_.grid().cell_mm);
+    air = {circle.centre_mm, circle.radius_mm, depth_in_air_mm / kSteepest};
+    return;
+  }
+  Front front{circle, low_mm, high_mm, (in_stock & 1) != 0, 0};
+  constexpr std::uint64_t kBetween = (std::uint64_t{1} << kMarksPerPi) - 1;
+  for (std::uint64_t sides = (in_stock ^ (in_stock >> 1)) & kBetween; sides != 0; sides &= sides - 1) {
+    const auto i = static_cast<std::size_t>(std::countr_zero(sides));
+    crossings_.push_back({circle, static_cast<int>(i), depths[i] - kSkin_mm, depths[i + 1] - kSkin_mm});
+    ++front.crossings;
+  }
+  fronts_.push_back(front);
+}
+
+void ContactSearch::add_slices(const Front &front, double tip_mm, const Turn *&crossing) {
+  // At most the first and the last of the immersed arcs.
+  struct Arc {
+    Turn entry, exit;
+  } arcs[2];
+  int count = 0;
+  bool is_in_stock = front.begins_in_stock;
+  Turn entry = mark(0);
+  const auto close = [&](const Turn &exit) {
+    arcs[std::min(count, 1)] = {entry, exit};
+    count = std::min(count + 1, 2);
+  };
+  for (int i = 0; i < front.crossings; ++i, ++crossing) {
+    if (is_in_stock)
+      close(*crossing);
+    else
+      entry = *crossing;
+    is_in_stock = !is_in_stock;
+  }
+  if (is_in_stock)
+    close(mark(kMarksPerPi));
+
+  double longest = 0.0;
+  for (int i = 0; i < count; ++i)
+    longest = std::max(longest, add_slice(front, tip_mm, arcs[i].entry, arcs[i].exit));
+  contact_.axial_depth_mm += longest;
+}
+
+double ContactSearch::add_slice(const Front &front, double tip_mm, const Turn &entry, const Turn &exit) {
+  // An earlier pass may have taken the layer's upper part.
+  const double ahead_mm = 0.75 * stock_.grid().cell_mm; // so that the height read is not the one just cut
+  const FrontCircle &circle = front.circle;
+  const Turn middle = turn_at(0.5 * (entry.rad + exit.rad));
+  const Vec2 at = circle.centre_mm + circle.radius_mm * (middle.sin * feed_ + middle.cos * left_of(feed_));
+  const double surface = stock_.surface_mm(at + ahead_mm * feed_);
+  const double high = std::isfinite(surface) ? std::min(front.high_mm, surface) : front.high_mm;
+  const double length = high - front.low_mm;
+  if (length < 1e-6)
+    return 0.0;
+  const ImmersedSlice slice{front.low_mm - tip_mm, high - tip_mm, {entry.rad, exit.rad}};
+  contact_.radial_depth_mm += length * circle.radius_mm * (entry.cos - exit.cos);
+  if (slice.arc.span_rad() > contact_.widest.span_rad())
+    contact_.widest = slice.arc;
+  contact_.makes_left_wall |= slice.arc.entry_rad <= 0.0;
+  contact_.makes_right_wall |= slice.arc.exit_rad >= kPi;
+  contact_.slices.push_back(slice);
+  return length;
 }
 
 Vec3 plunge_force_N(const Stock &stock, const SweptCutter &cutter, Vec3 tip_mm, const ForceCoefficients &k,
@@ -181,15 +178,15 @@ Vec3 plunge_force_N(const Stock &stock, const SweptCutter &cutter, Vec3 tip_mm, 
   const double tangential = k.ktc * axial_feed_per_tooth_mm + k.kte,
                thrust = k.krc * axial_feed_per_tooth_mm + k.kre;
   Vec3 force(0.0);
-  for (int i = 0; i < 2 * kAngles; ++i) {
-    const double phi = kPi * (i + 0.5) / kAngles;
+  for (int i = 0; i < 2 * kMarksPerPi; ++i) {
+    const double phi = kPi * (i + 0.5) / kMarksPerPi;
     const Vec2 out(std::sin(phi), std::cos(phi));
     // Clockwise tooth at `out` moves along (cos, -sin); the stock pushes back.
     const double covered = std::clamp(stock.depth_mm(l, plan(tip_mm) + radius * out), 0.0, radius);
     force +=
         Vec3(-std::cos(phi) * tangential * covered, std::sin(phi) * tangential * covered, -thrust * covered);
   }
-  return force * (static_cast<double>(flutes) / (2.0 * kAngles));
+  return force * (static_cast<double>(flutes) / (2.0 * kMarksPerPi));
 }
 
 } // namespace asperity

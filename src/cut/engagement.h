@@ -4,6 +4,7 @@
 #include "asperity/cut/force.h"
 #include "asperity/cut/stock.h"
 #include "asperity/sweep/swept_path.h"
+#include "front_crossing.h"
 
 #include <vector>
 
@@ -17,14 +18,57 @@ struct Contact {
   Immersion widest;
   bool makes_left_wall = false, makes_right_wall = false;
   bool any() const { return !slices.empty(); }
+  void clear() {
+    slices.clear();
+    axial_depth_mm = radial_depth_mm = 0.0;
+    widest = {};
+    makes_left_wall = makes_right_wall = false;
+  }
 };
 
 /// Plan offset of the bent axis at height h above the tip, read off one side's nodes.
 Vec2 offset_at(const std::array<Vec2, kBendNodes> &nodes, const SweptCutter &cutter, double height_mm);
 
-/// The cutter moving along the unit vector feed with its tip at tip (unbent) and its axis bent by `nodes`.
-Contact contact_of_moving(const Stock &stock, const SweptCutter &cutter, Vec3 tip_mm, Vec2 feed,
-                          const std::array<Vec2, kBendNodes> &nodes);
+/// Finds the contact of one cutter at one place, for one bending after the other. The stock must not change
+/// between begin and the last find.
+class ContactSearch {
+public:
+  explicit ContactSearch(const Stock &stock) : stock_(stock) {}
+
+  /// At a new place, with the cutter moving along the unit vector feed.
+  void begin(Vec2 feed);
+  /// The cutter with its tip at tip (unbent) and its axis bent by `nodes`. Holds until the next call.
+  const Contact &find(const SweptCutter &cutter, Vec3 tip_mm, const std::array<Vec2, kBendNodes> &nodes);
+
+private:
+  /// A circle that touches the stock, with the part of the layer beside the flutes.
+  struct Front {
+    FrontCircle circle;
+    double low_mm = 0, high_mm = 0;
+    bool begins_in_stock = false;
+    int crossings = 0;
+  };
+  /// A circle in air and how far it may move or grow and surely stay there.
+  struct Air {
+    Vec2 centre_mm{0.0};
+    double radius_mm = 0, room_mm = 0;
+  };
+
+  void look_at(const FrontCircle &circle, double low_mm, double high_mm);
+  /// Takes the front's crossings from the list.
+  void add_slices(const Front &front, double tip_mm, const Turn *&crossing);
+  /// The length of what was added.
+  double add_slice(const Front &front, double tip_mm, const Turn &entry, const Turn &exit);
+
+  const Stock &stock_;
+  Vec2 feed_{0.0};
+  Stock::Places marks_;
+  std::vector<Air> air_; ///< layer by layer
+  std::vector<Front> fronts_;
+  std::vector<Crossing> crossings_;
+  std::vector<Turn> angles_;
+  Contact contact_;
+};
 
 /// Sideways push and thrust of the end edges while plunging [N], part frame; z positive down (negative:
 /// pushed up). Each end edge cuts over that part of its length that lies over stock, chip = axial feed per

@@ -48,10 +48,12 @@ double secant_share(const AxisOffset &miss_a, const AxisOffset &miss_b) {
 } // namespace
 
 double largest_change_mm(const AxisOffset &a, const AxisOffset &b) {
-  double most = std::abs(a.axial_mm - b.axial_mm);
-  for (std::size_t i = 0; i < kBendNodes; ++i)
-    most = std::max({most, glm::length(a.left[i] - b.left[i]), glm::length(a.right[i] - b.right[i])});
-  return most;
+  double most2 = 0.0;
+  for (std::size_t i = 0; i < kBendNodes; ++i) {
+    const Vec2 left = a.left[i] - b.left[i], right = a.right[i] - b.right[i];
+    most2 = std::max({most2, glm::dot(left, left), glm::dot(right, right)});
+  }
+  return std::max(std::abs(a.axial_mm - b.axial_mm), std::sqrt(most2));
 }
 
 bool Settling::take(const AxisOffset &answer) {

@@ -17,51 +17,43 @@ namespace {
 constexpr double kLevel_mm = 1e-3; // the little that cutter and machine yield along the axis leaves it level
 constexpr double kMarginCells = 2.0; // grid beyond the blank, so that its sides can be interpolated
 
-/// A circle over one layer.
-struct Circle {
-  const float *layer;
-  Vec2 origin_mm;
-  double cell_mm;
-  std::int32_t nx, ny;
-  Vec2 centre_mm;
-  double radius_mm;
+/// In which cells so many places lie and where there, and what the cells' corners hold.
+template <std::size_t Count> struct alignas(64) CellsRead {
+  std::array<double, Count> x, y;   ///< shares of a cell
+  std::array<double, Count> beyond; ///< 0 on the grid, else positive
+  std::array<std::int32_t, Count> index;
+  std::array<float, 2 * Count> low, high; ///< of the cells' lower and upper sides
 };
 
-/// In which cells the places lie and where there, and what the cells' corners hold.
-struct CellsRead {
-  alignas(64) std::array<double, Stock::kPlaces> x, y;   ///< shares of a cell
-  alignas(64) std::array<double, Stock::kPlaces> beyond; ///< 0 on the grid, else positive
-  alignas(64) std::array<std::int32_t, Stock::kPlaces> index;
-  alignas(64) std::array<float, 2 * Stock::kPlaces> low, high; ///< of the cells' lower and upper sides
-};
-
-inline void find_cells(const Circle &circle, const Stock::Places &places, CellsRead &cells) {
-  const double last_x = circle.nx - 1, last_y = circle.ny - 1;
-  for (std::size_t k = 0; k < Stock::kPlaces; ++k) {
-    const double gx =
-        (circle.centre_mm.x + circle.radius_mm * places.x[k] - circle.origin_mm.x) / circle.cell_mm;
-    const double gy =
-        (circle.centre_mm.y + circle.radius_mm * places.y[k] - circle.origin_mm.y) / circle.cell_mm;
+/// `place(k)` is where; into x, y, beyond and index.
+template <std::size_t Count, class Place>
+ASPERITY_INTO_WIDE void find_cells(const Stock::Grid &grid, const Place &place, CellsRead<Count> &cells) {
+  const double last_x = grid.nx - 1, last_y = grid.ny - 1;
+#pragma omp simd
+  for (std::size_t k = 0; k < Count; ++k) {
+    const Vec2 p = place(k);
+    const double gx = (p.x - grid.origin_mm.x) / grid.cell_mm, gy = (p.y - grid.origin_mm.y) / grid.cell_mm;
     const auto i = static_cast<std::int32_t>(std::min(std::max(0.0, gx), last_x - 0.5));
     const auto j = static_cast<std::int32_t>(std::min(std::max(0.0, gy), last_y - 0.5));
     cells.x[k] = gx - i;
     cells.y[k] = gy - j;
-    cells.index[k] = j * circle.nx + i;
+    cells.index[k] = j * grid.nx + i;
     cells.beyond[k] =
         std::max(std::max(0.0, -gx), -gy) + (gx < last_x ? 0.0 : 1.0) + (gy < last_y ? 0.0 : 1.0);
   }
 }
 
-ASPERITY_WIDE void read_depths(const Circle &circle, const Stock::Places &places, double outside_mm,
-                               Stock::Depths &depths) {
-  CellsRead cells;
-  find_cells(circle, places, cells);
-  for (std::size_t k = 0; k < Stock::kPlaces; ++k) {
-    const float *corner = circle.layer + cells.index[k];
+/// `layer(k)` is what the place's cell is counted from.
+template <std::size_t Count, class Layer>
+ASPERITY_INTO_WIDE void read_cells(const Stock::Grid &grid, const Layer &layer, double outside_mm,
+                                   CellsRead<Count> &cells, std::array<double, Count> &depths) {
+  for (std::size_t k = 0; k < Count; ++k) {
+    const float *corner = layer(k) + cells.index[k];
     std::memcpy(cells.low.data() + 2 * k, corner, 2 * sizeof(float));
-    std::memcpy(cells.high.data() + 2 * k, corner + circle.nx, 2 * sizeof(float));
+    std::memcpy(cells.high.data() + 2 * k, corner + grid.nx, 2 * sizeof(float));
   }
-  for (std::size_t k = 0; k < Stock::kPlaces; ++k) {
+#pragma omp simd
+  for (std::size_t k = 0; k < Count; ++k) {
     const double x = cells.x[k], y = cells.y[k];
     const double low =
         (1 - x) * static_cast<double>(cells.low[2 * k]) + x * static_cast<double>(cells.low[2 * k + 1]);
@@ -70,6 +62,25 @@ ASPERITY_WIDE void read_depths(const Circle &circle, const Stock::Places &places
     const double depth = (1 - y) * low + y * high;
     depths[k] = cells.beyond[k] > 0.0 ? outside_mm : depth;
   }
+}
+
+ASPERITY_WIDE void read_circle(const Stock::Grid &grid, const float *layer, Vec2 centre_mm, double radius_mm,
+                               const Stock::Places &places, double outside_mm, Stock::Depths &depths) {
+  CellsRead<Stock::kPlaces> cells;
+  find_cells(
+      grid, [&](std::size_t k) { return centre_mm + radius_mm * Vec2(places.x[k], places.y[k]); }, cells);
+  read_cells(
+      grid, [&](std::size_t) { return layer; }, outside_mm, cells, depths);
+}
+
+ASPERITY_WIDE void read_eight(const Stock::Grid &grid, const std::array<const float *, 8> &layers,
+                              const Stock::Eight &x_mm, const Stock::Eight &y_mm, double outside_mm,
+                              Stock::Eight &depths) {
+  CellsRead<8> cells;
+  find_cells(
+      grid, [&](std::size_t k) { return Vec2(x_mm[k], y_mm[k]); }, cells);
+  read_cells(
+      grid, [&](std::size_t k) { return layers[k]; }, outside_mm, cells, depths);
 }
 
 } // namespace
@@ -107,8 +118,15 @@ Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, 
 
 void Stock::depths_mm(std::size_t l, Vec2 centre_mm, double radius_mm, const Places &places,
                       Depths &depths) const {
-  read_depths({layer(l), grid_.origin_mm, grid_.cell_mm, grid_.nx, grid_.ny, centre_mm, radius_mm}, places,
-              kFarOutside, depths);
+  read_circle(grid_, layer(l), centre_mm, radius_mm, places, kFarOutside, depths);
+}
+
+void Stock::depths_mm(const std::array<std::size_t, 8> &layers, const Eight &x_mm, const Eight &y_mm,
+                      Eight &depths) const {
+  std::array<const float *, 8> starts;
+  for (std::size_t k = 0; k < starts.size(); ++k)
+    starts[k] = layer(layers[k]);
+  read_eight(grid_, starts, x_mm, y_mm, kFarOutside, depths);
 }
 
 double Stock::surface_mm(Vec2 p) const {

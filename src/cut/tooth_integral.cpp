@@ -38,6 +38,11 @@ ReadySlice::ReadySlice(const ImmersedSlice &slice, double lag_per_mm, const Read
   last_tip_rad_ = arc_.exit_rad + trailing_lag_rad;
   if (!in_contact())
     return;
+  const bool ends_below = below && below->in_contact();
+  const bool same_entry = ends_below && below->arc_.entry_rad == arc_.entry_rad;
+  const bool same_exit = ends_below && below->arc_.exit_rad == arc_.exit_rad;
+  at_entry_ = same_entry ? below->at_entry_ : integral_to(turn_at(arc_.entry_rad));
+  at_exit_ = same_exit ? below->at_exit_ : integral_to(turn_at(arc_.exit_rad));
 
   // Slices touch and often end at the same wall, so half of the sines are known from the slice below.
   const bool touches = below && below->trailing_offset_.rad == -leading_lag_rad;
@@ -46,16 +51,15 @@ ReadySlice::ReadySlice(const ImmersedSlice &slice, double lag_per_mm, const Read
     return;
   trailing_offset_ = turn_at(-trailing_lag_rad);
   mm_per_rad_ = 1.0 / std::abs(lag_per_mm);
-  const bool like_below = below && below->mm_per_rad_ > 0;
-  const bool same_entry = like_below && below->arc_.entry_rad == arc_.entry_rad;
-  const bool same_exit = like_below && below->arc_.exit_rad == arc_.exit_rad;
-  at_entry_ = same_entry ? below->at_entry_ : integral_to(turn_at(arc_.entry_rad));
-  at_exit_ = same_exit ? below->at_exit_ : integral_to(turn_at(arc_.exit_rad));
 }
 
-ReadySlices::ReadySlices(std::span<const ImmersedSlice> slices, const ToothGeometry &teeth)
-    : pitch_rad_(2.0 * kPi / teeth.flutes) {
-  const double lag_per_mm = lag_rad_per_mm(teeth);
+ReadySlices::ReadySlices(std::span<const ImmersedSlice> slices, const ToothGeometry &teeth) {
+  take(slices, lag_rad_per_mm(teeth), 2.0 * kPi / teeth.flutes);
+}
+
+void ReadySlices::take(std::span<const ImmersedSlice> slices, double lag_per_mm, double pitch_rad) {
+  pitch_rad_ = pitch_rad;
+  slices_.clear();
   slices_.reserve(slices.size()); // each looks back at the one before
   for (const ImmersedSlice &slice : slices)
     slices_.emplace_back(slice, lag_per_mm, slices_.empty() ? nullptr : &slices_.back());

@@ -76,6 +76,8 @@ public:
   double first_tip_rad() const { return first_tip_rad_; }
   double last_tip_rad() const { return last_tip_rad_; }
   bool in_contact() const { return length_mm_ > 0 && arc_.span_rad() > 0; }
+  /// Over phi from end to end of the arc.
+  EdgeSums over_arc() const { return at_exit_ - at_entry_; }
 
   /// Sums over the engaged edge of the tooth whose tip stands at `tip`, first_tip_rad() <= tip.rad <=
   /// last_tip_rad().
@@ -99,7 +101,10 @@ private:
 /// Slices made ready once for many rotor positions of one feed.
 class ReadySlices {
 public:
+  ReadySlices() = default;
   ReadySlices(std::span<const ImmersedSlice> slices, const ToothGeometry &teeth);
+  /// Others, in the memory of the last ones.
+  void take(std::span<const ImmersedSlice> slices, double lag_per_mm, double pitch_rad);
 
   const ReadySlice &operator[](std::size_t slice) const { return slices_[slice]; }
 
@@ -109,7 +114,7 @@ public:
                  const OfSlice &of_slice) const;
 
 private:
-  double pitch_rad_;
+  double pitch_rad_ = 0;
   std::vector<ReadySlice> slices_;
 };
 

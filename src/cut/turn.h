@@ -14,12 +14,28 @@ struct Turn {
   double rad = 0, sin = 0, cos = 1;
 };
 
-inline Turn turn_at(double rad) { return {rad, std::sin(rad), std::cos(rad)}; }
-
 /// a + b, its sine and cosine from theirs.
-inline Turn sum_of(const Turn &a, const Turn &b) {
+ASPERITY_INTO_WIDE Turn sum_of(const Turn &a, const Turn &b) {
   return {a.rad + b.rad, a.sin * b.cos + a.cos * b.sin, a.cos * b.cos - a.sin * b.sin};
 }
+
+/// Marks round the circle: near enough for a short series between them.
+inline constexpr int kMarksPerPi = 36;
+
+/// An angle no larger than the way from a mark to the next: series to the last digit.
+ASPERITY_INTO_WIDE Turn small_turn(double rad) {
+  const double x = rad * rad;
+  return {rad, rad * (1.0 - x / 6.0 * (1.0 - x / 20.0 * (1.0 - x / 42.0 * (1.0 - x / 72.0)))),
+          1.0 - x / 2.0 * (1.0 - x / 12.0 * (1.0 - x / 30.0 * (1.0 - x / 56.0)))};
+}
+
+inline constexpr int kMostMarks = 8 * kMarksPerPi;
+/// From -kMostMarks to kMostMarks.
+extern const std::array<Turn, 2 * kMostMarks + 1> kMarks;
+inline const Turn &mark(int index) { return kMarks[static_cast<std::size_t>(index + kMostMarks)]; }
+
+/// From the nearest mark; far away from the library. Sine and cosine are off by 2e-16 at most.
+Turn turn_at(double rad);
 
 /// Eight angles at a time, for vectors.
 inline constexpr std::size_t kTurns = 8;

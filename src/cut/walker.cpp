@@ -48,7 +48,7 @@ double LostMotion::follow(double command_mm) {
 }
 
 Walker::Walker(const Job &job, const TimedPath &path, Stock &stock)
-    : job_(job), path_(path), stock_(stock), yielding_(yielding_of(job)),
+    : job_(job), path_(path), stock_(stock), search_(stock), yielding_(yielding_of(job)),
       stepdown_mm_(usual_stepdown_mm(level_heights_mm(path), 0.5 * job.cutters.front().diameter_mm)),
       reach_low_mm_(job.blank.low_mm()), reach_high_mm_(job.blank.high_mm()) {
   if (job.effects.backlash) {
@@ -199,20 +199,21 @@ ForceCoefficients Walker::force_at(const Station &at, const PathPiece &piece,
 }
 
 Walker::SideCut Walker::settle(Station &at, const CutterModel &cutter, const ForceCoefficients &k, Vec2 feed,
-                               double level_feed) const {
+                               double level_feed) {
   constexpr int kMostRounds = 20;
   const Vec3 tip = at.sample.position_mm;
   Settling settling(at.memory.bend);
   bool is_tried_straight = false;
   SideCut cut;
+  search_.begin(feed);
   for (int round = 0; round < kMostRounds; ++round) {
     const AxisOffset &guess = settling.guess();
-    cut.contact = contact_of_moving(stock_, cutter.swept, tip + Vec3(0, 0, guess.axial_mm), feed,
-                                    at.memory.right_wall ? guess.right : guess.left);
-    cut.load = side_load(cut.contact, cutter, k, yielding_, tip.z, feed, level_feed);
-    if (cut.contact.makes_left_wall != cut.contact.makes_right_wall)
-      at.memory.right_wall = cut.contact.makes_right_wall;
-    if (!cut.contact.any() && largest_change_mm(guess, AxisOffset{}) > 0.0) {
+    const Contact &contact = search_.find(cutter.swept, tip + Vec3(0, 0, guess.axial_mm),
+                                          at.memory.right_wall ? guess.right : guess.left);
+    cut = {&contact, side_load(contact, cutter, k, yielding_, tip.z, feed, level_feed, ready_)};
+    if (contact.makes_left_wall != contact.makes_right_wall)
+      at.memory.right_wall = contact.makes_right_wall;
+    if (!contact.any() && largest_change_mm(guess, AxisOffset{}) > 0.0) {
       // Free where it would be bent. Free again with what it would bend when straight: it touches by less
       // than the stock can tell, and counts as straight.
       settling = Settling(AxisOffset{});
@@ -230,7 +231,9 @@ void Walker::cut_sideways(Station &at, const PathPiece &piece, const CutterModel
   CutSample &s = at.sample;
   const double level_feed = s.feed_per_tooth_mm * glm::length(plan(heading(piece, at.u)));
   const ForceCoefficients k = force_at(at, piece, cutter);
-  const auto [contact, load] = settle(at, cutter, k, feed, level_feed);
+  const SideCut cut = settle(at, cutter, k, feed, level_feed);
+  const Contact &contact = *cut.contact;
+  const Load &load = cut.load;
 
   s.in_contact = contact.any();
   s.climb = contact.makes_right_wall;

@@ -59,16 +59,16 @@ private:
   /// The begin of a piece that goes on where the last one ended.
   Station inherited(std::uint32_t index) const;
   Station station(std::uint32_t index, double u);
-  struct SideCut {
-    Contact contact;
-    Load load;
-  };
   /// With the edge's share that is left while no chips are made.
   ForceCoefficients force_at(const Station &at, const PathPiece &piece, const CutterModel &cutter) const;
   /// Force bends the cutter out of the stock, which lowers the force: both as they agree, and at.memory with
   /// them.
+  struct SideCut {
+    const Contact *contact; ///< until the next station
+    Load load;
+  };
   SideCut settle(Station &at, const CutterModel &cutter, const ForceCoefficients &k, Vec2 feed,
-                 double level_feed) const;
+                 double level_feed);
   void cut_sideways(Station &at, const PathPiece &piece, const CutterModel &cutter, Vec2 feed);
   void cut_downwards(Station &at, const CutterModel &cutter);
   void settle_chips(Station &at, const PathPiece &piece, const CutterModel &cutter, bool makes_chips) const;
@@ -79,6 +79,8 @@ private:
   const Job &job_;
   const TimedPath &path_;
   Stock &stock_;
+  ContactSearch search_;
+  ReadySlices ready_;
   Yielding yielding_;
   double stepdown_mm_;
   Vec2 reach_low_mm_{0.0},

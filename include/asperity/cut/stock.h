@@ -40,6 +40,10 @@ public:
   /// depth_mm at centre + radius * (x, y) for each of the places, the very same numbers.
   void depths_mm(std::size_t layer, Vec2 centre_mm, double radius_mm, const Places &places,
                  Depths &depths) const;
+  /// depth_mm at eight places, each in its own layer.
+  using Eight = std::array<double, 8>;
+  void depths_mm(const std::array<std::size_t, 8> &layers, const Eight &x_mm, const Eight &y_mm,
+                 Eight &depths) const;
   /// Height of the stock's upper surface near p (nearest grid point); minus infinity off the grid.
   double surface_mm(Vec2 p) const;
 
