@@ -13,8 +13,9 @@ namespace asperity {
 
 namespace {
 
-/// Depths are linear in each cell and change from grid point to grid point by no more than these are apart
-/// where one of them is in air: a place this many times its depth in air away is still in air.
+/// Depths run straight between grid points and change by no more than these are apart where one of them is in
+/// air; on a cell's slant and beside what no stroke reached by a little more. So around a place in air all
+/// that is nearer than its depth over this lies in air too.
 constexpr double kSteepest = 4.0;
 
 /// What the marks of one circle show.

@@ -24,6 +24,7 @@ struct TipAngles {
   double first_rad = 0, step_rad = 0;
   int count = 0;
   double last_rad() const { return first_rad + (count - 1) * step_rad; }
+  std::size_t vectors() const { return (static_cast<std::size_t>(count) + kTurns - 1) / kTurns; }
 };
 
 static constexpr std::size_t kVectors = (kFirstAngles + kTurns - 1) / kTurns;
@@ -94,11 +95,11 @@ ASPERITY_INTO_WIDE void add_tooth(const ReadySlice &slice, const TipAngles &angl
 }
 
 static TipTurns turns_at(const TipAngles &angles) {
-  TipTurns turns{};
+  TipTurns turns; // whole vectors: some more behind the last angle
   const Turn step = turn_at(angles.step_rad);
   Turn turn = turn_at(angles.first_rad);
-  for (int i = 0; i < angles.count; ++i) {
-    const auto v = static_cast<std::size_t>(i) / kTurns, at = static_cast<std::size_t>(i) % kTurns;
+  for (std::size_t i = 0; i < angles.vectors() * kTurns; ++i) {
+    const std::size_t v = i / kTurns, at = i % kTurns;
     turns[v].rad[at] = turn.rad, turns[v].sin[at] = turn.sin, turns[v].cos[at] = turn.cos;
     turn = sum_of(turn, step);
   }
@@ -111,7 +112,9 @@ using Forces = std::array<std::array<double, kTurns>, kVectors>;
 ASPERITY_WIDE static void find_forces(const std::vector<ReadySlice> &slices, const Contact &contact,
                                       const TipAngles &angles, const TipTurns &turns, double pitch_rad,
                                       const Chip &chip, Forces &forces_N) {
-  EngagedEdges engaged{};
+  EngagedEdges engaged;
+  for (std::size_t v = 0; v < angles.vectors(); ++v)
+    engaged[v] = {};
   const double first_tooth = std::ceil((contact.first_tip_rad - angles.last_rad()) / pitch_rad);
   const double last_tooth = std::floor((contact.last_tip_rad - angles.first_rad) / pitch_rad);
   for (double tooth = first_tooth; tooth <= last_tooth; ++tooth) {
@@ -119,7 +122,7 @@ ASPERITY_WIDE static void find_forces(const std::vector<ReadySlice> &slices, con
     for (const ReadySlice &slice : slices)
       add_tooth(slice, angles, turns, ahead, engaged);
   }
-  for (std::size_t v = 0; v < kVectors; ++v) {
+  for (std::size_t v = 0; v < angles.vectors(); ++v) {
     const PlanSums &edge = engaged[v];
 #pragma omp simd
     for (std::size_t i = 0; i < kTurns; ++i) {
