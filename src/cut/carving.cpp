@@ -78,8 +78,7 @@ struct CapsuleRow {
   ASPERITY_INTO_WIDE float distance2_mm2(int i) const {
     const float px = x_mm + static_cast<float>(i) * cell_mm;
     const float along = px * per_x + y_mm * per_y;
-    float u = along < 0.0F ? 0.0F : along;
-    u = u > 1.0F ? 1.0F : u;
+    const float u = std::min(std::max(0.0F, along), 1.0F);
     const float dx = px - u * ab_x, dy = y_mm - u * ab_y;
     return dx * dx + dy * dy;
   }
