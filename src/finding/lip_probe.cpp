@@ -14,7 +14,7 @@ constexpr int kRows = 33;
 
 /// Envelope of one column at evenly spaced heights from low to high.
 LargeArray<float> envelope_between(const WallChart &chart, const SweptPath &near, std::size_t column,
-                                    double low_mm, double high_mm, std::vector<double> &z) {
+                                   double low_mm, double high_mm, std::vector<double> &z) {
   z.clear();
   for (int k = 0; k < kRows; ++k)
     z.push_back(low_mm + (high_mm - low_mm) * k / (kRows - 1));
