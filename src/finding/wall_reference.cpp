@@ -1,6 +1,8 @@
 // What the cut wall looks like away from flaws: the level from which a lip stands out.
 #include "wall_reference.h"
 
+#include "asperity/base/parallel.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -37,21 +39,20 @@ StraightLine line_over_height(const WallChart &chart) {
 /// Several columns at a time, since neighbours lie side by side in memory.
 std::vector<double> column_offsets(const WallChart &chart, const StraightLine &line) {
   constexpr std::size_t kTogether = 16;
-  std::vector<double> offsets;
-  std::array<std::vector<double>, kTogether> columns;
-  for (std::size_t first = 0; first < chart.columns(); first += kTogether) {
-    const std::size_t count = std::min(kTogether, chart.columns() - first);
+  std::vector<double> offsets(chart.columns());
+  for_each_band(chart.columns(), kTogether, 0, [&](std::size_t begin, std::size_t end) {
+    std::array<std::vector<double>, kTogether> columns;
     for (std::vector<double> &column : columns)
-      column.clear();
+      column.reserve(chart.rows());
     for (std::size_t j = 0; j < chart.rows(); ++j) {
       const double level = line.at(chart.z_mm[j]);
-      for (std::size_t k = 0; k < count; ++k)
-        if (const std::size_t cell = chart.at(first + k, j); chart.is_cut(cell))
-          columns[k].push_back(chart.envelope_mm[cell] - level);
+      for (std::size_t i = begin; i < end; ++i)
+        if (const std::size_t cell = chart.at(i, j); chart.is_cut(cell))
+          columns[i - begin].push_back(chart.envelope_mm[cell] - level);
     }
-    for (std::size_t k = 0; k < count; ++k)
-      offsets.push_back(median_of(columns[k]));
-  }
+    for (std::size_t i = begin; i < end; ++i)
+      offsets[i] = median_of(columns[i - begin]);
+  });
   return offsets;
 }
 

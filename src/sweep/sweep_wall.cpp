@@ -38,7 +38,8 @@ bool sweep_in_portions(WallChart &chart, const SweptPath &path, int threads, con
   const ColumnFinder columns(chart);
   for (std::size_t begin = 0; begin < path.pieces.size() && !progress.cancelled(); begin += pieces) {
     const PathPortion portion{begin, std::min(begin + pieces, path.pieces.size()), path.pieces.size()};
-    sweep_portion(chart, plan_wall(chart, path, portion, columns), columns, portion, threads, progress);
+    sweep_portion(chart, plan_wall(chart, path, portion, columns, threads), columns, portion, threads,
+                  progress);
   }
   return !progress.cancelled();
 }

@@ -3,6 +3,8 @@
 
 #include "sweep_wall_section.h"
 
+#include "asperity/base/parallel.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -63,17 +65,26 @@ bool is_smooth_joint(const Stroke &a, const Stroke &b, const Manner &before, con
 
 } // namespace
 
-std::vector<Manner> manners_of(const std::vector<Stroke> &strokes, const std::vector<WallCutter> &cutters) {
+std::vector<Manner> manners_of(const StrokeList &strokes, const std::vector<WallCutter> &cutters,
+                               int threads) {
+  constexpr std::size_t kBlock = 512;
   std::vector<Manner> manners(strokes.size());
-  for (std::size_t i = 0; i < strokes.size(); ++i) {
-    const Stroke &stroke = strokes[i];
-    Manner &manner = manners[i] = manner_of(stroke, cutters[stroke.cutter]);
-    if (i == 0 || !stroke.joins_previous || !(stroke.plan_length_mm() > 0.0))
-      continue;
-    const Stroke &before = strokes[i - 1];
-    manner.turn_rad = angle_between(before.plan_velocity(1.0), stroke.plan_velocity(0.0));
-    manner.begins_smoothly = is_smooth_joint(before, stroke, manners[i - 1], manner, cutters[stroke.cutter]);
-  }
+  for_each_band(strokes.size(), kBlock, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      manners[i] = manner_of(strokes[i], cutters[strokes[i].cutter]);
+  });
+  // A joint looks at the stroke before, but at nothing that is written here.
+  for_each_band(strokes.size(), kBlock, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = std::max<std::size_t>(begin, 1); i < end; ++i) {
+      const Stroke &before = strokes[i - 1], &stroke = strokes[i];
+      if (!stroke.joins_previous || !(stroke.plan_length_mm() > 0.0))
+        continue;
+      Manner &manner = manners[i];
+      manner.turn_rad = angle_between(before.plan_velocity(1.0), stroke.plan_velocity(0.0));
+      manner.begins_smoothly =
+          is_smooth_joint(before, stroke, manners[i - 1], manner, cutters[stroke.cutter]);
+    }
+  });
   return manners;
 }
 

@@ -20,6 +20,7 @@ struct Manner {
   bool begins_smoothly = false; ///< its begin is where the stroke before ended, and turns little there
 };
 
-std::vector<Manner> manners_of(const std::vector<Stroke> &strokes, const std::vector<WallCutter> &cutters);
+std::vector<Manner> manners_of(const StrokeList &strokes, const std::vector<WallCutter> &cutters,
+                               int threads);
 
 } // namespace asperity

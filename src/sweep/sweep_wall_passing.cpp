@@ -72,7 +72,7 @@ bool add_spans(const WallPlan &plan, const WallChart &chart, const ColumnFinder 
 
 } // namespace
 
-Passing plan_passing(WallPlan &plan, const WallChart &chart, const ColumnFinder &columns,
+Passing plan_passing(WallPlan &plan, Found &found, const WallChart &chart, const ColumnFinder &columns,
                      const std::vector<Manner> &manners, std::size_t i, WallSide side) {
   const Stroke &stroke = plan.strokes[i];
   const WallCutter &cutter = plan.cutters[stroke.cutter];
@@ -81,9 +81,9 @@ Passing plan_passing(WallPlan &plan, const WallChart &chart, const ColumnFinder 
     return Passing::any;
   bool faces = false;
   for (std::uint32_t k = reach.first; k < reach.first + reach.count; ++k) {
-    if (plan.meetings[k].may_cross)
+    if (found.meetings[k].may_cross)
       return Passing::any;
-    faces = faces || plan.meetings[k].faces(side);
+    faces = faces || found.meetings[k].faces(side);
   }
   if (!faces && reach.ends_smoothly && manners[i - 1].is_plain && manners[i + 1].is_plain)
     return Passing::idle;
@@ -91,17 +91,17 @@ Passing plan_passing(WallPlan &plan, const WallChart &chart, const ColumnFinder 
   const auto at = static_cast<std::size_t>(side);
   const ContactPath path = widened_path(plan.strokes[i - 1], stroke, cutter,
                                         manners[i - 1].drift_rad + manners[i].drift_rad, side);
-  const std::size_t first = plan.spans.size();
+  const std::size_t first = found.spans.size();
   for (std::uint32_t k = reach.first; k < reach.first + reach.count; ++k) {
-    const Meeting &meeting = plan.meetings[k];
+    const Meeting &meeting = found.meetings[k];
     if (meeting.faces(side) &&
-        !add_spans(plan, chart, columns, plan.elements[meeting.element], path, plan.spans)) {
-      plan.spans.resize(first);
+        !add_spans(plan, chart, columns, plan.elements[meeting.element], path, found.spans)) {
+      found.spans.resize(first);
       return Passing::any;
     }
   }
   reach.first_span[at] = static_cast<std::uint32_t>(first);
-  reach.last_span[at] = static_cast<std::uint32_t>(plan.spans.size());
+  reach.last_span[at] = static_cast<std::uint32_t>(found.spans.size());
   return keeps_straight(stroke, cutter) ? Passing::straight : Passing::curved;
 }
 

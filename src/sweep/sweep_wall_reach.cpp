@@ -3,6 +3,8 @@
 
 #include "sweep_wall_passing.h"
 
+#include "asperity/base/parallel.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -83,7 +85,8 @@ bool is_near(const WallElement &element, const Stroke &stroke, double reach_mm) 
 }
 
 /// Every element near the stroke, and how they may meet.
-void add_meetings(WallPlan &plan, const Stroke &stroke, const Manner &manner) {
+void add_meetings(const WallPlan &plan, const Stroke &stroke, const Manner &manner,
+                  std::vector<Meeting> &meetings) {
   const double radius = plan.cutters[stroke.cutter].profile.radius_mm();
   const double slack =
       2.0 * stroke.offset_max_mm + 2.0 * radius * (manner.turn_rad + manner.drift_rad) + 1e-3;
@@ -97,35 +100,65 @@ void add_meetings(WallPlan &plan, const Stroke &stroke, const Manner &manner) {
     meeting.faces_left = !is_plain || can_face(element, stroke, 1.0, radius, slack, plan.e_most_mm);
     meeting.faces_right = !is_plain || can_face(element, stroke, -1.0, radius, slack, plan.e_most_mm);
     meeting.may_cross = may_cross(element, stroke, radius);
-    plan.meetings.push_back(meeting);
+    meetings.push_back(meeting);
   }
+}
+
+/// Stroke i, all but its side passings.
+Reach reach_of(const WallPlan &plan, const std::vector<Manner> &manners, std::size_t i, Found &found) {
+  const Stroke &stroke = plan.strokes[i];
+  const WallCutter &cutter = plan.cutters[stroke.cutter];
+  Reach reach;
+  reach.low_mm = stroke.z_begin_mm + std::min(0.0, stroke.z_rise_mm) + cutter.lowest_mm;
+  reach.high_mm = stroke.z_begin_mm + std::max(0.0, stroke.z_rise_mm) + cutter.highest_mm;
+  reach.begins_smoothly = manners[i].begins_smoothly;
+  reach.ends_smoothly = i + 1 < manners.size() && manners[i + 1].begins_smoothly;
+  reach.first = static_cast<std::uint32_t>(found.meetings.size());
+  add_meetings(plan, stroke, manners[i], found.meetings);
+  reach.count = static_cast<std::uint32_t>(found.meetings.size()) - reach.first;
+  return reach;
+}
+
+/// Takes over what was found about the strokes from `begin` to `end`.
+void append(WallPlan &plan, const Found &found, std::size_t begin, std::size_t end) {
+  const auto meetings = static_cast<std::uint32_t>(plan.meetings.size());
+  const auto spans = static_cast<std::uint32_t>(plan.spans.size());
+  for (std::size_t i = begin; i < end; ++i) {
+    Reach &reach = plan.reaches[i];
+    reach.first += meetings;
+    for (std::size_t side = 0; side < 2; ++side) {
+      reach.first_span[side] += spans;
+      reach.last_span[side] += spans;
+    }
+  }
+  plan.meetings.insert(plan.meetings.end(), found.meetings.begin(), found.meetings.end());
+  plan.spans.insert(plan.spans.end(), found.spans.begin(), found.spans.end());
 }
 
 } // namespace
 
 WallPlan plan_wall(const WallChart &chart, const SweptPath &path, const PathPortion &portion,
-                   const ColumnFinder &columns) {
+                   const ColumnFinder &columns, int threads) {
+  constexpr std::size_t kBlock = 512;
   WallPlan plan;
   plan.cutters = wall_cutters_of(path);
-  plan.strokes = strokes_of(path, portion, plan.cutters);
+  plan.strokes = strokes_of(path, portion, plan.cutters, threads);
   plan.elements = wall_elements_of(chart);
   plan.e_most_mm = highest_wanted_mm(chart);
   plan.reaches.resize(plan.strokes.size());
-  const std::vector<Manner> manners = manners_of(plan.strokes, plan.cutters);
-  for (std::size_t i = 0; i < plan.strokes.size(); ++i) {
-    const Stroke &stroke = plan.strokes[i];
-    const WallCutter &cutter = plan.cutters[stroke.cutter];
-    Reach &reach = plan.reaches[i];
-    reach.low_mm = stroke.z_begin_mm + std::min(0.0, stroke.z_rise_mm) + cutter.lowest_mm;
-    reach.high_mm = stroke.z_begin_mm + std::max(0.0, stroke.z_rise_mm) + cutter.highest_mm;
-    reach.begins_smoothly = manners[i].begins_smoothly;
-    reach.ends_smoothly = i + 1 < manners.size() && manners[i + 1].begins_smoothly;
-    reach.first = static_cast<std::uint32_t>(plan.meetings.size());
-    add_meetings(plan, stroke, manners[i]);
-    reach.count = static_cast<std::uint32_t>(plan.meetings.size()) - reach.first;
-    for (const WallSide side : kWallSides)
-      reach.passing[static_cast<std::size_t>(side)] = plan_passing(plan, chart, columns, manners, i, side);
-  }
+  const std::vector<Manner> manners = manners_of(plan.strokes, plan.cutters, threads);
+  std::vector<Found> found((plan.strokes.size() + kBlock - 1) / kBlock);
+  for_each_band(plan.strokes.size(), kBlock, threads, [&](std::size_t begin, std::size_t end) {
+    Found &here = found[begin / kBlock];
+    for (std::size_t i = begin; i < end; ++i) {
+      plan.reaches[i] = reach_of(plan, manners, i, here);
+      for (const WallSide side : kWallSides)
+        plan.reaches[i].passing[static_cast<std::size_t>(side)] =
+            plan_passing(plan, here, chart, columns, manners, i, side);
+    }
+  });
+  for (std::size_t block = 0; block < found.size(); ++block)
+    append(plan, found[block], block * kBlock, std::min((block + 1) * kBlock, plan.strokes.size()));
   return plan;
 }
 

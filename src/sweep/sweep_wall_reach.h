@@ -41,10 +41,16 @@ struct Reach {
   std::array<std::uint32_t, 2> first_span{0, 0}, last_span{0, 0}; ///< by WallSide: range of WallPlan::spans
 };
 
+/// What is found out about some strokes that follow each other; their Reaches count from its beginning.
+struct Found {
+  std::vector<Meeting> meetings;
+  std::vector<ColumnSpan> spans;
+};
+
 /// All that a chart's rows share.
 struct WallPlan {
   std::vector<WallCutter> cutters;
-  std::vector<Stroke> strokes;
+  StrokeList strokes;
   std::vector<WallElement> elements;
   std::vector<Reach> reaches; ///< of each stroke
   std::vector<Meeting> meetings;
@@ -54,6 +60,6 @@ struct WallPlan {
 
 /// Of one portion of the path.
 WallPlan plan_wall(const WallChart &chart, const SweptPath &path, const PathPortion &portion,
-                   const ColumnFinder &columns);
+                   const ColumnFinder &columns, int threads);
 
 } // namespace asperity

@@ -1,10 +1,12 @@
 // Cuts the swept path into strokes that are straight or round in plan and rise steadily.
 #include "sweep_wall_stroke.h"
 
+#include "asperity/base/parallel.h"
 #include "asperity/base/units.h"
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace asperity {
 
@@ -86,8 +88,7 @@ Stroke stroke_frame(const BentPiece &piece, double u0, double u1, double z0, dou
   return stroke;
 }
 
-void add_chord(const BentPiece &piece, double u0, double u1, const WallCutter &cutter,
-               std::vector<Stroke> &strokes) {
+Stroke chord_of(const BentPiece &piece, double u0, double u1, const WallCutter &cutter) {
   const Vec3 begin = piece.curve.point(u0), end = piece.curve.point(u1);
   Stroke stroke = stroke_frame(piece, u0, u1, begin.z, end.z, cutter);
   stroke.from = plan(begin);
@@ -98,32 +99,39 @@ void add_chord(const BentPiece &piece, double u0, double u1, const WallCutter &c
     stroke.end[1] = stroke.end[0];
     stroke.has_two_sides = false;
   }
-  strokes.push_back(stroke);
+  return stroke;
 }
 
-void add_plan_arc(const BentPiece &piece, const WallCutter &cutter, std::vector<Stroke> &strokes) {
+/// One of so many equal parts of a plan arc.
+Stroke arc_of(const BentPiece &piece, double u0, double u1, std::size_t parts, const WallCutter &cutter) {
   const Curve &curve = piece.curve;
-  const int parts = std::max(1, static_cast<int>(std::ceil(std::abs(curve.sweep_rad) / kMostSweep_rad)));
   const double turn = cross(plan(curve.axis_x), plan(curve.axis_y)) < 0.0 ? -1.0 : 1.0;
-  for (int i = 0; i < parts; ++i) {
-    const double u0 = double(i) / parts, u1 = double(i + 1) / parts;
-    const double z0 = curve.point(u0).z, z1 = curve.point(u1).z;
-    Stroke stroke = stroke_frame(piece, u0, u1, z0, z1, cutter);
-    const double angle = curve.start_rad + 0.5 * (u0 + u1) * curve.sweep_rad;
-    stroke.is_arc = true;
-    stroke.centre = plan(curve.centre);
-    stroke.middle = std::cos(angle) * plan(curve.axis_x) + std::sin(angle) * plan(curve.axis_y);
-    stroke.radius_mm = curve.radius_mm;
-    stroke.half_sweep_rad = 0.5 * turn * curve.sweep_rad / parts;
-    strokes.push_back(stroke);
-  }
+  Stroke stroke = stroke_frame(piece, u0, u1, curve.point(u0).z, curve.point(u1).z, cutter);
+  const double angle = curve.start_rad + 0.5 * (u0 + u1) * curve.sweep_rad;
+  stroke.is_arc = true;
+  stroke.centre = plan(curve.centre);
+  stroke.middle = std::cos(angle) * plan(curve.axis_x) + std::sin(angle) * plan(curve.axis_y);
+  stroke.radius_mm = curve.radius_mm;
+  stroke.half_sweep_rad = 0.5 * turn * curve.sweep_rad / static_cast<double>(parts);
+  return stroke;
 }
 
-/// Chords of an arc outside the XY plane. Its plan view turns back where the angle is a multiple of 90
-/// degrees: no chord may straddle such a place, since the wall changes sides there. A chord of angle a leaves
-/// its arc by radius·a²/8.
-void add_chords(const BentPiece &piece, const WallCutter &cutter, std::vector<Stroke> &strokes) {
-  const Curve &curve = piece.curve;
+bool stays_an_arc(const Curve &curve) {
+  return curve.is_plan_arc() && plan(curve.rise) == Vec2(0.0) && curve.radius_mm > 0.0;
+}
+
+std::vector<double> ends_of_arcs(const Curve &curve) {
+  const int parts = std::max(1, static_cast<int>(std::ceil(std::abs(curve.sweep_rad) / kMostSweep_rad)));
+  std::vector<double> ends{0.0};
+  for (int i = 1; i <= parts; ++i)
+    ends.push_back(double(i) / parts);
+  return ends;
+}
+
+/// Of an arc outside the XY plane. Its plan view turns back where the angle is a multiple of 90 degrees: no
+/// chord may straddle such a place, since the wall changes sides there. A chord of angle a leaves its arc by
+/// radius·a²/8.
+std::vector<double> ends_of_chords(const Curve &curve) {
   const double step = std::sqrt(8.0 * kChord_mm / std::max(curve.radius_mm, kChord_mm));
   const double quarter = 0.5 * kPi, end = curve.start_rad + curve.sweep_rad;
   std::vector<double> knots{0.0};
@@ -135,13 +143,38 @@ void add_chords(const BentPiece &piece, const WallCutter &cutter, std::vector<St
   }
   knots.push_back(1.0);
   std::sort(knots.begin(), knots.end());
+  std::vector<double> ends{0.0};
   for (std::size_t i = 1; i < knots.size(); ++i) {
     const double run = knots[i] - knots[i - 1];
     const int chords = std::max(1, static_cast<int>(std::ceil(run * std::abs(curve.sweep_rad) / step)));
-    for (int k = 0; k < chords; ++k)
-      add_chord(piece, knots[i - 1] + run * k / chords,
-                k + 1 == chords ? knots[i] : knots[i - 1] + run * (k + 1) / chords, cutter, strokes);
+    for (int k = 1; k < chords; ++k)
+      ends.push_back(knots[i - 1] + run * k / chords);
+    ends.push_back(knots[i]);
   }
+  return ends;
+}
+
+/// Where the parts of a piece begin and end: u from 0 to 1.
+std::vector<double> ends_of_parts(const Curve &curve) {
+  return stays_an_arc(curve) ? ends_of_arcs(curve) : ends_of_chords(curve);
+}
+
+std::size_t part_count(const SweptPath &path, const SweptPiece &piece) {
+  return piece.is_line() ? 1 : ends_of_parts(path.curve(piece)).size() - 1;
+}
+
+/// Returns where the next piece's go.
+Stroke *put_strokes(const BentPiece &piece, const WallCutter &cutter, Stroke *place) {
+  if (piece.curve.is_line()) {
+    *place = chord_of(piece, 0.0, 1.0, cutter);
+    return place + 1;
+  }
+  const std::vector<double> ends = ends_of_parts(piece.curve);
+  const bool is_arc = stays_an_arc(piece.curve);
+  for (std::size_t k = 1; k < ends.size(); ++k)
+    *place++ = is_arc ? arc_of(piece, ends[k - 1], ends[k], ends.size() - 1, cutter)
+                      : chord_of(piece, ends[k - 1], ends[k], cutter);
+  return place;
 }
 
 } // namespace
@@ -161,22 +194,27 @@ std::vector<WallCutter> wall_cutters_of(const SweptPath &path) {
   return cutters;
 }
 
-std::vector<Stroke> strokes_of(const SweptPath &path, const PathPortion &portion,
-                               const std::vector<WallCutter> &cutters) {
-  std::vector<Stroke> strokes;
-  strokes.reserve(portion.end - portion.begin);
-  for (std::size_t i = portion.begin; i < portion.end; ++i) {
-    const BentPiece piece = path.bent(path.pieces[i]);
-    const WallCutter &cutter = cutters[piece.cutter];
-    const Curve &curve = piece.curve;
-    if (curve.is_line()) {
-      add_chord(piece, 0.0, 1.0, cutter, strokes);
-    } else if (curve.is_plan_arc() && plan(curve.rise) == Vec2(0.0) && curve.radius_mm > 0.0) {
-      add_plan_arc(piece, cutter, strokes);
-    } else {
-      add_chords(piece, cutter, strokes);
+StrokeList strokes_of(const SweptPath &path, const PathPortion &portion,
+                      const std::vector<WallCutter> &cutters, int threads) {
+  // Counted first, so that threads know where theirs go.
+  constexpr std::size_t kBlock = 512; // pieces
+  const auto count = portion.end - portion.begin;
+  std::vector<std::size_t> first_of_block((count + kBlock - 1) / kBlock + 1, 0);
+  for_each_band(count, kBlock, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      first_of_block[begin / kBlock + 1] += part_count(path, path.pieces[portion.begin + i]);
+  });
+  std::partial_sum(first_of_block.begin(), first_of_block.end(), first_of_block.begin());
+
+  StrokeList strokes;
+  strokes.resize(first_of_block.back());
+  for_each_band(count, kBlock, threads, [&](std::size_t begin, std::size_t end) {
+    Stroke *place = strokes.data() + first_of_block[begin / kBlock];
+    for (std::size_t i = begin; i < end; ++i) {
+      const SweptPiece &piece = path.pieces[portion.begin + i];
+      place = put_strokes(path.bent(piece), cutters[piece.cutter], place);
     }
-  }
+  });
   return strokes;
 }
 

@@ -4,6 +4,7 @@
 
 #include "asperity/sweep/swept_path.h"
 
+#include "left_alone.h"
 #include "path_portion.h"
 
 #include <array>
@@ -75,10 +76,12 @@ struct Stroke {
 
 std::vector<WallCutter> wall_cutters_of(const SweptPath &path);
 
+using StrokeList = std::vector<Stroke, LeftAlone<Stroke>>;
+
 /// Arcs are split to at most kMostSweep_rad; arcs outside the XY plane become chords within kChord_mm of the
 /// arc.
-std::vector<Stroke> strokes_of(const SweptPath &path, const PathPortion &portion,
-                               const std::vector<WallCutter> &cutters);
+StrokeList strokes_of(const SweptPath &path, const PathPortion &portion,
+                      const std::vector<WallCutter> &cutters, int threads);
 
 inline constexpr double kChord_mm = 2e-6; ///< 2 nm: a fifth of the accuracy wanted off level arcs
 

@@ -7,10 +7,13 @@
 #include "trace_line.h"
 #include "wanted_height.h"
 
+#include "asperity/base/parallel.h"
 #include "asperity/base/units.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <functional>
 
 namespace asperity {
 
@@ -91,6 +94,14 @@ Trace trace_about(const Asked &asked, const std::string &along, Place place) {
       return trace;
     cutoff_mm = trace.reading.settings.cutoff_mm;
   }
+}
+
+/// Once round a wall.
+Trace trace_round(const Asked &asked, Place place) {
+  TraceRequest round;
+  round.at_mm = place.y_mm;
+  std::string why;
+  return lay_trace(asked.feature, asked.chart, asked.source, round, asked.threads, why);
 }
 
 Vec3 point_of(const Chart &chart, std::size_t cell) {
@@ -195,16 +206,16 @@ FeatureRoughness roughness_of(const Feature &feature, const Chart &chart, const 
   result.lay_deg = lay.deg;
   result.lay = lay_in_words(lay, across, up);
 
-  // Traces along it and across it.
+  // Traces along it and across it, and round walls: side by side, the longest first.
   progress.at("roughness", 0.7);
-  result.along = trace_about(asked, runs_up(lay) ? up : across, place);
-  result.across = trace_about(asked, runs_up(lay) ? across : up, place);
-  if (wall != nullptr) {
-    TraceRequest round;
-    round.at_mm = place.y_mm;
-    std::string why;
-    result.around = lay_trace(feature, chart, source, round, threads, why);
-  }
+  const std::array<std::function<void()>, 3> traces{
+      [&] { result.around = wall != nullptr ? trace_round(asked, place) : Trace{}; },
+      [&] { result.along = trace_about(asked, runs_up(lay) ? up : across, place); },
+      [&] { result.across = trace_about(asked, runs_up(lay) ? across : up, place); }};
+  for_each_band(traces.size(), 1, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      traces[i]();
+  });
   note_heights(result);
   result.measured = true;
   add_own_roughness(result, source.job.material);

@@ -1,6 +1,7 @@
 // Coarse stock that is cut in time order, to tell at every moment how much the cutter has in front of it.
 #pragma once
 
+#include "asperity/base/large_array.h"
 #include "asperity/job/blank.h"
 #include "asperity/shape/cutter_profile.h"
 
@@ -80,8 +81,8 @@ private:
   };
   Grid grid_;
   std::vector<double> bounds_mm_;
-  std::vector<float> depth_;
-  std::vector<float> surface_;
+  LargeArray<float> depth_;
+  LargeArray<float> surface_;
   std::optional<Stroked> last_level_; ///< the last stroke, if it was level
 };
 
