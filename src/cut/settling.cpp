@@ -10,17 +10,6 @@ namespace {
 /// Farther than so many times the last step a line through two answers is not trusted.
 constexpr double kFarthest = 3.0;
 
-/// a + share (b - a).
-AxisOffset mix(const AxisOffset &a, const AxisOffset &b, double share) {
-  AxisOffset m;
-  for (std::size_t i = 0; i < kBendNodes; ++i) {
-    m.left[i] = a.left[i] + share * (b.left[i] - a.left[i]);
-    m.right[i] = a.right[i] + share * (b.right[i] - a.right[i]);
-  }
-  m.axial_mm = a.axial_mm + share * (b.axial_mm - a.axial_mm);
-  return m;
-}
-
 AxisOffset difference(const AxisOffset &a, const AxisOffset &b) {
   AxisOffset d;
   for (std::size_t i = 0; i < kBendNodes; ++i) {
@@ -73,7 +62,7 @@ bool Settling::take(const AxisOffset &answer) {
     opposite_ = last_;
   if (!opposite_) {
     const double share = std::max(secant_share(now.miss, last_->miss), -kFarthest);
-    guess_ = mix(now.answer, last_->answer, share);
+    guess_ = between(now.answer, last_->answer, share);
     last_ = now;
     return false;
   }
@@ -81,10 +70,10 @@ bool Settling::take(const AxisOffset &answer) {
   if (largest_change_mm(now.guess, opposite_->guess) < kSettled_mm)
     return true;
   if (is_stuck) {
-    guess_ = mix(now.guess, opposite_->guess, 0.5);
+    guess_ = between(now.guess, opposite_->guess, 0.5);
   } else {
     const double share = std::clamp(secant_share(now.miss, opposite_->miss), 0.0, 1.0);
-    guess_ = mix(now.answer, opposite_->answer, share);
+    guess_ = between(now.answer, opposite_->answer, share);
   }
   return false;
 }

@@ -24,7 +24,7 @@ struct LipScene {
   const WallFeature &wall;
   const WallChart &chart;
   WallReference reference;
-  BaseRows base;
+  const BaseRows &base = reference.base;
 
   bool is_known(std::size_t column) const { return base.first_clean[column] != BaseRows::kNone; }
   bool has_lip(std::size_t column) const { return is_known(column) && base.first_clean[column] > 0; }
@@ -185,10 +185,9 @@ Found found_lip(const LipScene &scene, int feature, const BaseLip &lip) {
 FoundList find_base_lips(const Evidence &evidence) {
   FoundList all;
   for_each_wall(evidence, [&](int feature, const WallFeature &wall, const WallChart &chart) {
-    LipScene scene{evidence, wall, chart, reference_on(evidence, feature, chart), {}};
+    LipScene scene{evidence, wall, chart, reference_on(evidence, feature, chart)};
     if (!scene.reference.usable)
       return;
-    scene.base = base_rows(chart, scene.reference);
     BaseLip lip;
     for (const std::size_t column : probe_columns(scene, true))
       take_column(scene, column, lip);

@@ -34,9 +34,10 @@ std::vector<Finding> find_all(const Evidence &evidence) {
       find_cutter_overload,   find_base_lips,       find_gouges,          find_uncut_skin, find_witness_lines,
       find_level_steps,       find_scallops,        find_overheating,     find_rubbing};
   const WallReferences references(evidence.charts.size());
-  const Evidence shared{evidence.job, evidence.path, evidence.cut, evidence.charts, &references};
+  const Evidence shared{evidence.job,    evidence.path,    evidence.cut,
+                        evidence.charts, evidence.threads, &references};
   std::array<FoundList, kFinders.size()> found_by;
-  for_each_band(kFinders.size(), 1, 0, [&](std::size_t begin, std::size_t end) {
+  for_each_band(kFinders.size(), 1, evidence.threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = begin; i < end; ++i)
       found_by[i] = kFinders[i](shared);
   });

@@ -34,13 +34,13 @@ bool is_round(const Outline &outline) {
 }
 
 DentRows dents_by_row(const WallChart &chart, std::span<const std::size_t> first_clean, double window_mm,
-                      double least_mm) {
+                      double least_mm, int threads) {
   DentRows rows(chart.rows());
   const double spacing = spacing_mm(chart);
   const auto half = static_cast<std::size_t>(std::max(1.0, std::round(0.5 * window_mm / spacing)));
   const std::optional<SlowWaves> waves =
       is_round(chart.outline) ? std::optional<SlowWaves>(chart.columns()) : std::nullopt;
-  for_each_band(chart.rows(), 8, 0, [&](std::size_t begin, std::size_t end) {
+  for_each_band(chart.rows(), 8, threads, [&](std::size_t begin, std::size_t end) {
     std::vector<float> e(chart.columns());
     for (std::size_t j = begin; j < end; ++j) {
       for (std::size_t i = 0; i < e.size(); ++i) {
@@ -159,9 +159,9 @@ std::vector<GrooveLine> join_levels(const WallChart &chart, std::vector<GrooveLi
 } // namespace
 
 std::vector<GrooveLine> groove_lines(const WallChart &chart, std::span<const std::size_t> first_clean,
-                                     double window_mm, double least_mm) {
+                                     double window_mm, double least_mm, int threads) {
   std::vector<GrooveLine> lines =
-      join_levels(chart, join_rows(chart, dents_by_row(chart, first_clean, window_mm, least_mm)));
+      join_levels(chart, join_rows(chart, dents_by_row(chart, first_clean, window_mm, least_mm, threads)));
   const std::size_t least_rows = std::min(kLeastRows, chart.rows());
   std::erase_if(lines, [&](const GrooveLine &line) { return line.cells.size() < least_rows; });
   std::stable_sort(lines.begin(), lines.end(),

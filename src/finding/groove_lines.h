@@ -21,6 +21,6 @@ struct GrooveLine {
 /// Lines on the wall, strongest first. `window_mm`: width of the moving median; rows below
 /// `first_clean[column]` and cells not cut are left out.
 std::vector<GrooveLine> groove_lines(const WallChart &chart, std::span<const std::size_t> first_clean,
-                                     double window_mm, double least_mm);
+                                     double window_mm, double least_mm, int threads);
 
 } // namespace asperity

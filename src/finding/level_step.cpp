@@ -125,7 +125,7 @@ FoundList find_level_steps(const Evidence &evidence) {
     const WallReference reference = reference_on(evidence, feature, chart);
     if (!reference.usable)
       return;
-    const std::vector<LevelStep> steps = level_steps(chart, base_rows(chart, reference));
+    const std::vector<LevelStep> steps = level_steps(chart, reference.base);
     if (!steps.empty())
       all.push_back(found_steps(evidence, feature, wall, chart, steps));
   });

@@ -46,23 +46,46 @@ struct AxisRidges {
   }
 };
 
+/// Every how many lines a profile is taken, from half of that on.
+std::vector<std::size_t> chosen_lines(std::size_t lines) {
+  const std::size_t step = std::max<std::size_t>(1, lines / kProfiles);
+  std::vector<std::size_t> chosen;
+  for (std::size_t line = step / 2; line < lines; line += step)
+    chosen.push_back(line);
+  return chosen;
+}
+
+double height_on_normal_mm(const FloorChart &chart, std::size_t i, std::size_t j) {
+  const std::size_t cell = chart.at(i, j);
+  return chart.in_feature(cell) && chart.is_cut(cell) ? chart.envelope_mm[cell] * cos_slope(chart, i, j)
+                                                      : std::numeric_limits<double>::quiet_NaN();
+}
+
+/// The chart's heights along the chosen rows or columns; read row by row, as a large chart lies on the disk.
+std::vector<std::vector<double>> profiles_along(const FloorChart &chart, bool along_x,
+                                                const std::vector<std::size_t> &lines) {
+  std::vector<std::vector<double>> profiles(lines.size(), std::vector<double>(along_x ? chart.nx : chart.ny));
+  if (along_x) {
+    for (std::size_t n = 0; n < lines.size(); ++n)
+      for (std::size_t i = 0; i < chart.nx; ++i)
+        profiles[n][i] = height_on_normal_mm(chart, i, lines[n]);
+  } else {
+    for (std::size_t j = 0; j < chart.ny; ++j)
+      for (std::size_t n = 0; n < lines.size(); ++n)
+        profiles[n][j] = height_on_normal_mm(chart, lines[n], j);
+  }
+  return profiles;
+}
+
 AxisRidges ridges_along(const FloorChart &chart, bool along_x) {
   AxisRidges axis;
-  const std::size_t length = along_x ? chart.nx : chart.ny, lines = along_x ? chart.ny : chart.nx;
-  std::vector<double> profile(length);
-  const std::size_t step = std::max<std::size_t>(1, lines / kProfiles);
-  for (std::size_t line = step / 2; line < lines; line += step) {
-    const auto cell_at = [&](std::size_t k) { return along_x ? chart.at(k, line) : chart.at(line, k); };
-    for (std::size_t k = 0; k < length; ++k) {
-      const std::size_t cell = cell_at(k);
-      profile[k] = chart.in_feature(cell) && chart.is_cut(cell)
-                       ? chart.envelope_mm[cell] * cos_slope(chart, cell % chart.nx, cell / chart.nx)
-                       : std::numeric_limits<double>::quiet_NaN();
-    }
-    const std::vector<Ridge> ridges = ridges_in(profile, kLeastMark_mm);
+  const std::vector<std::size_t> lines = chosen_lines(along_x ? chart.ny : chart.nx);
+  const std::vector<std::vector<double>> profiles = profiles_along(chart, along_x, lines);
+  for (std::size_t n = 0; n < lines.size(); ++n) {
+    const std::vector<Ridge> ridges = ridges_in(profiles[n], kLeastMark_mm);
     for (std::size_t k = 0; k < ridges.size(); ++k) {
       axis.heights_mm.push_back(ridges[k].height);
-      axis.cells.push_back(cell_at(ridges[k].at));
+      axis.cells.push_back(along_x ? chart.at(ridges[k].at, lines[n]) : chart.at(lines[n], ridges[k].at));
       if (k > 0)
         axis.gaps_mm.push_back(static_cast<double>(ridges[k].at - ridges[k - 1].at) * chart.spacing_mm);
       if (ridges[k].height > axis.highest_mm) {

@@ -135,7 +135,7 @@ std::vector<bool> lip_cells(const WallChart &chart, const WallReference &referen
   std::vector<bool> lip(chart.envelope_mm.size(), false);
   if (!reference.usable)
     return lip;
-  const BaseRows base = base_rows(chart, reference);
+  const BaseRows &base = reference.base;
   for (std::size_t i = 0; i < chart.columns(); ++i)
     if (base.first_clean[i] != BaseRows::kNone)
       for (std::size_t j = 0; j < base.first_clean[i]; ++j)

@@ -37,10 +37,10 @@ StraightLine line_over_height(const WallChart &chart) {
 }
 
 /// Several columns at a time, since neighbours lie side by side in memory.
-std::vector<double> column_offsets(const WallChart &chart, const StraightLine &line) {
+std::vector<double> column_offsets(const WallChart &chart, const StraightLine &line, int threads) {
   constexpr std::size_t kTogether = 16;
   std::vector<double> offsets(chart.columns());
-  for_each_band(chart.columns(), kTogether, 0, [&](std::size_t begin, std::size_t end) {
+  for_each_band(chart.columns(), kTogether, threads, [&](std::size_t begin, std::size_t end) {
     std::array<std::vector<double>, kTogether> columns;
     for (std::vector<double> &column : columns)
       column.reserve(chart.rows());
@@ -54,36 +54,6 @@ std::vector<double> column_offsets(const WallChart &chart, const StraightLine &l
       offsets[i] = median_of(columns[i - begin]);
   });
   return offsets;
-}
-
-} // namespace
-
-WallReference wall_reference(const WallChart &chart) {
-  WallReference reference;
-  reference.line = line_over_height(chart);
-  reference.column_offset_mm = column_offsets(chart, reference.line);
-  std::vector<double> rest;
-  const std::size_t cells = chart.columns() * chart.rows();
-  // A step that shares no factor with the row length would be best; odd is near enough.
-  const std::size_t step = std::max<std::size_t>(1, cells / kMostCells) | 1;
-  for (std::size_t cell = 0; cell < cells; cell += step)
-    if (chart.is_cut(cell))
-      rest.push_back(chart.envelope_mm[cell] -
-                     reference.at(cell % chart.columns(), chart.z_mm[cell / chart.columns()]));
-  reference.usable = !rest.empty();
-  reference.spread_mm = robust_deviation(std::move(rest));
-  return reference;
-}
-
-const WallReference &WallReferences::of(std::size_t feature, const WallChart &chart) const {
-  Made &made = each_[feature];
-  std::call_once(made.once, [&] { made.reference = wall_reference(chart); });
-  return made.reference;
-}
-
-WallReference reference_on(const Evidence &evidence, int feature, const WallChart &chart) {
-  return evidence.references ? evidence.references->of(static_cast<std::size_t>(feature), chart)
-                             : wall_reference(chart);
 }
 
 BaseRows base_rows(const WallChart &chart, const WallReference &reference) {
@@ -105,6 +75,38 @@ BaseRows base_rows(const WallChart &chart, const WallReference &reference) {
     }
   }
   return base;
+}
+
+} // namespace
+
+WallReference wall_reference(const WallChart &chart, int threads) {
+  WallReference reference;
+  reference.line = line_over_height(chart);
+  reference.column_offset_mm = column_offsets(chart, reference.line, threads);
+  std::vector<double> rest;
+  const std::size_t cells = chart.columns() * chart.rows();
+  // A step that shares no factor with the row length would be best; odd is near enough.
+  const std::size_t step = std::max<std::size_t>(1, cells / kMostCells) | 1;
+  for (std::size_t cell = 0; cell < cells; cell += step)
+    if (chart.is_cut(cell))
+      rest.push_back(chart.envelope_mm[cell] -
+                     reference.at(cell % chart.columns(), chart.z_mm[cell / chart.columns()]));
+  reference.usable = !rest.empty();
+  reference.spread_mm = robust_deviation(std::move(rest));
+  reference.base = base_rows(chart, reference);
+  return reference;
+}
+
+const WallReference &WallReferences::of(std::size_t feature, const WallChart &chart, int threads) const {
+  Made &made = each_[feature];
+  std::call_once(made.once, [&] { made.reference = wall_reference(chart, threads); });
+  return made.reference;
+}
+
+WallReference reference_on(const Evidence &evidence, int feature, const WallChart &chart) {
+  return evidence.references
+             ? evidence.references->of(static_cast<std::size_t>(feature), chart, evidence.threads)
+             : wall_reference(chart, evidence.threads);
 }
 
 double row_bottom_mm(const WallChart &chart, std::size_t row) {

@@ -9,35 +9,6 @@
 
 namespace asperity {
 
-/// A straight line over height (taper, a tapered cutter) plus each column's own offset (ovality, corners).
-struct WallReference {
-  bool usable = false;                  ///< some of the wall is cut
-  StraightLine line;                    ///< e over z
-  std::vector<double> column_offset_mm; ///< NaN where the column is nowhere cut
-  double spread_mm = 0;                 ///< robust deviation of cut cells from it
-
-  double at(std::size_t column, double z_mm) const { return line.at(z_mm) + column_offset_mm[column]; }
-};
-
-WallReference wall_reference(const WallChart &chart);
-
-/// Each wall's reference, made when first asked for; any thread may ask.
-class WallReferences {
-public:
-  explicit WallReferences(std::size_t features) : each_(features) {}
-  const WallReference &of(std::size_t feature, const WallChart &chart) const;
-
-private:
-  struct Made {
-    std::once_flag once;
-    WallReference reference;
-  };
-  mutable std::vector<Made> each_;
-};
-
-/// The shared one; without that made anew.
-WallReference reference_on(const Evidence &evidence, int feature, const WallChart &chart);
-
 /// The lip at the base, column by column.
 struct BaseRows {
   static constexpr std::size_t kNone = static_cast<std::size_t>(-1);
@@ -49,7 +20,36 @@ struct BaseRows {
   double least_edge_mm = 0;
 };
 
-BaseRows base_rows(const WallChart &chart, const WallReference &reference);
+/// A straight line over height (taper, a tapered cutter) plus each column's own offset (ovality, corners).
+struct WallReference {
+  bool usable = false;                  ///< some of the wall is cut
+  StraightLine line;                    ///< e over z
+  std::vector<double> column_offset_mm; ///< NaN where the column is nowhere cut
+  double spread_mm = 0;                 ///< robust deviation of cut cells from it
+  BaseRows base;
+
+  double at(std::size_t column, double z_mm) const { return line.at(z_mm) + column_offset_mm[column]; }
+};
+
+/// threads 0 = all cores.
+WallReference wall_reference(const WallChart &chart, int threads);
+
+/// Each wall's reference, made when first asked for; any thread may ask.
+class WallReferences {
+public:
+  explicit WallReferences(std::size_t features) : each_(features) {}
+  const WallReference &of(std::size_t feature, const WallChart &chart, int threads) const;
+
+private:
+  struct Made {
+    std::once_flag once;
+    WallReference reference;
+  };
+  mutable std::vector<Made> each_;
+};
+
+/// The shared one; without that made anew.
+WallReference reference_on(const Evidence &evidence, int feature, const WallChart &chart);
 
 /// Height of row j's lower edge (rows stand at the middle of their cells) [mm].
 double row_bottom_mm(const WallChart &chart, std::size_t row);

@@ -22,8 +22,7 @@ constexpr double kJawShare = 0.8;
 /// Cell is cut and not part of the lip at the base.
 class GaugeRows {
 public:
-  explicit GaugeRows(const WallChart &chart)
-      : chart_(chart), base_(base_rows(chart, wall_reference(chart))) {}
+  explicit GaugeRows(const WallChart &chart) : chart_(chart), base_(wall_reference(chart, 1).base) {}
 
   /// e [mm]; NaN where nothing was cut or a lip stands.
   double at(std::size_t column, std::size_t row) const {

@@ -239,12 +239,11 @@ FoundList find_witness_lines(const Evidence &evidence) {
     const WallReference reference = reference_on(evidence, feature, chart);
     if (!reference.usable)
       return;
-    const BaseRows base = base_rows(chart, reference);
     const LineScene scene{
         evidence, feature, wall, chart, cutter_diameter_mm(evidence, chart), level_heights_mm(evidence.path)};
-    FoundList here =
-        found_lines(scene, groove_lines(chart, base.first_clean, kWindowDiameters * scene.cutter_diameter_mm,
-                                        kLeastMark_mm));
+    FoundList here = found_lines(scene, groove_lines(chart, reference.base.first_clean,
+                                                     kWindowDiameters * scene.cutter_diameter_mm,
+                                                     kLeastMark_mm, evidence.threads));
     all.insert(all.end(), here.begin(), here.end());
   });
   return all;

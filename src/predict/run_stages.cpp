@@ -170,7 +170,7 @@ void Stages::find_meaning() {
   } else {
     ++runs_.findings;
     tasks.push_back([this] {
-      outcome_.findings = find_all({job_, outcome_.path, outcome_.cut, outcome_.charts});
+      outcome_.findings = find_all({job_, outcome_.path, outcome_.cut, outcome_.charts, options_.threads});
     });
   }
   for (std::size_t i = 0; i < count; ++i) {

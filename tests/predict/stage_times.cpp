@@ -55,7 +55,7 @@ void print_stages(const Job &job, const Program &program, int threads) {
     timed("roughness of " + name_of(job.features[i]), [&] {
       return roughness_of(job.features[i], charts[i], {job, path, cut.swept}, threads, silent);
     });
-  timed("findings", [&] { return find_all({job, path, cut, charts}); });
+  timed("findings", [&] { return find_all({job, path, cut, charts, threads}); });
 }
 
 void print_what_ifs(const Job &job, const Program &program, const PredictOptions &options) {

@@ -11,14 +11,15 @@
 
 namespace asperity {
 
-/// Everything a finder may look at. charts[i] belongs to job.features[i].
 class WallReferences;
 
+/// Everything a finder may look at. charts[i] belongs to job.features[i].
 struct Evidence {
   const Job &job;
   const TimedPath &path;
   const CutRecord &cut;
   const std::vector<Chart> &charts;
+  int threads = 0;                            ///< 0 = all cores
   const WallReferences *references = nullptr; ///< shared by the finders of one run; made by find_all
 };
 
