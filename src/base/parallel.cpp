@@ -8,8 +8,28 @@
 
 #include <algorithm>
 #include <cassert>
+#include <utility>
 
 namespace asperity {
+
+namespace {
+
+/// Does this thread work for some call already? Then what it calls is shared out among that call's threads:
+/// in an arena of its own it would wait in vain for those that have nothing left to do in the outer one.
+thread_local bool is_at_work = false;
+
+class AtWork {
+public:
+  AtWork() : before_(std::exchange(is_at_work, true)) {}
+  ~AtWork() { is_at_work = before_; }
+  AtWork(const AtWork &) = delete;
+  AtWork &operator=(const AtWork &) = delete;
+
+private:
+  bool before_;
+};
+
+} // namespace
 
 void for_each_band(std::size_t count, std::size_t band, int threads,
                    const std::function<void(std::size_t begin, std::size_t end)> &work) {
@@ -21,10 +41,21 @@ void for_each_band(std::size_t count, std::size_t band, int threads,
       one_band(i);
     return;
   }
+  const auto share_out = [&] {
+    tbb::parallel_for(
+        std::size_t{0}, bands,
+        [&](std::size_t i) {
+          const AtWork here;
+          one_band(i);
+        },
+        tbb::simple_partitioner{});
+  };
+  if (is_at_work)
+    return share_out();
   // More threads than cores would only make the library complain on the error stream.
   const int cores = tbb::info::default_concurrency();
   tbb::task_arena arena(threads > 0 ? std::min(threads, cores) : cores);
-  arena.execute([&] { tbb::parallel_for(std::size_t{0}, bands, one_band, tbb::simple_partitioner{}); });
+  arena.execute(share_out);
 }
 
 } // namespace asperity

@@ -97,16 +97,16 @@ WallReference wall_reference(const WallChart &chart, int threads) {
   return reference;
 }
 
-const WallReference &WallReferences::of(std::size_t feature, const WallChart &chart, int threads) const {
-  Made &made = each_[feature];
-  std::call_once(made.once, [&] { made.reference = wall_reference(chart, threads); });
-  return made.reference;
+WallReferences::WallReferences(const std::vector<Chart> &charts, int threads) {
+  for (const Chart &chart : charts) {
+    const auto *wall = std::get_if<WallChart>(&chart);
+    each_.push_back(wall != nullptr ? wall_reference(*wall, threads) : WallReference{});
+  }
 }
 
 WallReference reference_on(const Evidence &evidence, int feature, const WallChart &chart) {
-  return evidence.references
-             ? evidence.references->of(static_cast<std::size_t>(feature), chart, evidence.threads)
-             : wall_reference(chart, evidence.threads);
+  return evidence.references ? evidence.references->of(static_cast<std::size_t>(feature))
+                             : wall_reference(chart, evidence.threads);
 }
 
 double row_bottom_mm(const WallChart &chart, std::size_t row) {

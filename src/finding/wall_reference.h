@@ -5,8 +5,6 @@
 
 #include "asperity/finding/find_all.h"
 
-#include <mutex>
-
 namespace asperity {
 
 /// The lip at the base, column by column.
@@ -34,18 +32,14 @@ struct WallReference {
 /// threads 0 = all cores.
 WallReference wall_reference(const WallChart &chart, int threads);
 
-/// Each wall's reference, made when first asked for; any thread may ask.
+/// Each wall's reference, shared by the finders of one run.
 class WallReferences {
 public:
-  explicit WallReferences(std::size_t features) : each_(features) {}
-  const WallReference &of(std::size_t feature, const WallChart &chart, int threads) const;
+  WallReferences(const std::vector<Chart> &charts, int threads);
+  const WallReference &of(std::size_t feature) const { return each_[feature]; }
 
 private:
-  struct Made {
-    std::once_flag once;
-    WallReference reference;
-  };
-  mutable std::vector<Made> each_;
+  std::vector<WallReference> each_; ///< by feature; floors have none
 };
 
 /// The shared one; without that made anew.

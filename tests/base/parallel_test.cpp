@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <atomic>
+#include <chrono>
 #include <mutex>
 #include <set>
 #include <thread>
@@ -45,6 +46,28 @@ TEST(Bands, EveryItemIsWorkedExactlyOnce) {
   });
   for (std::size_t i = 0; i < worked.size(); ++i)
     ASSERT_EQ(worked[i].load(), 1) << "item " << i;
+}
+
+TEST(Bands, WithinBandsAreSharedByThreadsThatHaveNothingElseToDo) {
+  if (std::thread::hardware_concurrency() < 2)
+    GTEST_SKIP() << "one core";
+  const std::thread::id caller = std::this_thread::get_id();
+  const auto deadline = std::chrono::steady_clock::now() + std::chrono::seconds(20);
+  const auto wait_until = [&](const auto &holds) {
+    while (!holds() && std::chrono::steady_clock::now() < deadline)
+      std::this_thread::yield();
+  };
+  std::atomic<int> begun{0}, seen_by_caller{0};
+  for_each_band(2, 1, 2, [&](std::size_t, std::size_t) {
+    ++begun;
+    wait_until([&] { return begun == 2; }); // each thread has one
+    if (std::this_thread::get_id() != caller)
+      for_each_band(8, 1, 2, [&](std::size_t, std::size_t) {
+        seen_by_caller += std::this_thread::get_id() == caller ? 1 : 0;
+        wait_until([&] { return seen_by_caller > 0; });
+      });
+  });
+  EXPECT_GT(seen_by_caller, 0) << "the caller's own band was done long before";
 }
 
 TEST(Bands, OneThreadWorksInOrderInTheCallingThread) {
