@@ -15,8 +15,6 @@ namespace asperity {
 
 namespace {
 
-constexpr std::size_t kWidePage_bytes = std::size_t{1} << 21;
-
 /// /tmp is often kept in memory, /var/tmp seldom.
 std::string folder() {
   const char *name = std::getenv("TMPDIR");
@@ -69,25 +67,14 @@ double disk_room_bytes() {
 }
 
 void *take_bytes(std::size_t bytes) {
-  if (bytes > kOnDiskFrom_bytes)
-    return mapped(bytes);
-  if (bytes < kOnWidePagesFrom_bytes)
-    return ::operator new(bytes);
-  void *place =
-      std::aligned_alloc(kWidePage_bytes, (bytes + kWidePage_bytes - 1) / kWidePage_bytes * kWidePage_bytes);
-  if (place == nullptr)
-    throw std::bad_alloc();
-  ::madvise(place, bytes, MADV_HUGEPAGE); // a wish
-  return place;
+  return bytes > kOnDiskFrom_bytes ? mapped(bytes) : ::operator new(bytes);
 }
 
 void give_bytes_back(void *place, std::size_t bytes) noexcept {
   if (bytes > kOnDiskFrom_bytes)
     ::munmap(place, bytes);
-  else if (bytes < kOnWidePagesFrom_bytes)
-    ::operator delete(place);
   else
-    std::free(place);
+    ::operator delete(place);
 }
 
 } // namespace asperity

@@ -10,9 +10,6 @@ namespace asperity {
 
 /// A list longer than this lies on the disk [bytes].
 inline constexpr std::size_t kOnDiskFrom_bytes = std::size_t{1} << 27;
-/// From here on a list in memory lies on wide pages where the system has them: each page costs its first
-/// touch.
-inline constexpr std::size_t kOnWidePagesFrom_bytes = std::size_t{1} << 22;
 
 /// Room there is on the disk for such lists, in the folder TMPDIR or else /var/tmp [bytes]; 0 where that
 /// folder cannot be written or is itself kept in memory.
