@@ -2,28 +2,20 @@
 #include "asperity/base/free_memory.h"
 #include "asperity/base/large_array.h"
 
+#include "support/own_memory.h"
+
 #include <gtest/gtest.h>
 
 #include <cstdint>
 #include <cstdlib>
 #include <filesystem>
-#include <fstream>
 #include <numeric>
 #include <string>
 
-namespace asperity {
+namespace asperity::test {
 namespace {
 
 constexpr std::size_t kLong = kOnDiskFrom_bytes / sizeof(float) + 1;
-
-/// A figure of /proc/self/status [bytes].
-double own_bytes(const std::string &key) {
-  std::ifstream status("/proc/self/status");
-  for (std::string word; status >> word;)
-    if (double kib = 0; word == key && status >> kib)
-      return 1024.0 * kib;
-  return 0.0;
-}
 
 /// TMPDIR set for as long as this lives.
 class TemporaryFolder {
@@ -94,4 +86,4 @@ TEST(LargeArray, DoesNotTakeMemoryForADisk) {
 TEST(FreeMemory, IsSome) { EXPECT_GT(free_memory_bytes(), 0.0); }
 
 } // namespace
-} // namespace asperity
+} // namespace asperity::test

@@ -4,6 +4,7 @@
 #include "asperity/predict/outcome.h"
 
 #include "properties/small_job.h"
+#include "support/own_memory.h"
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>
@@ -15,15 +16,6 @@
 
 namespace asperity::test {
 namespace {
-
-/// A figure of /proc/self/status, given there in kibibytes.
-double own_bytes(const std::string &key) {
-  std::ifstream status("/proc/self/status");
-  for (std::string word; status >> word;)
-    if (double kib = 0; word == key && status >> kib)
-      return 1024.0 * kib;
-  return 0.0;
-}
 
 /// What the process holds, with the most it ever held forgotten.
 double held_from_here_bytes() {
