@@ -34,7 +34,7 @@ private:
 void for_each_band(std::size_t count, std::size_t band, int threads,
                    const std::function<void(std::size_t begin, std::size_t end)> &work) {
   assert(band > 0);
-  const std::size_t bands = count / band + (count % band != 0 ? 1 : 0);
+  const std::size_t bands = band_count(count, band);
   const auto one_band = [&](std::size_t i) { work(i * band, std::min(count, (i + 1) * band)); };
   if (threads == 1 || bands <= 1) {
     for (std::size_t i = 0; i < bands; ++i)

@@ -1,7 +1,5 @@
 #include "bending.h"
 
-#include "asperity/base/units.h"
-
 #include <algorithm>
 #include <cmath>
 
@@ -36,8 +34,8 @@ WallOffsets bent_by_teeth(const Contact &contact, const ReadySlices &ready, cons
                           const ForceCoefficients &k, double feed_per_tooth_mm, bool at_left, bool at_right) {
   WallOffsets bend;
   for (std::size_t s = 0; s < contact.slices.size(); ++s) {
-    const double middle = 0.5 * (contact.slices[s].z_low_mm + contact.slices[s].z_high_mm);
-    const Eight compliance = cutter_compliance_mm_per_N(cutter.beam, cutter.swept.node_height_mm, middle);
+    const Eight compliance =
+        cutter_compliance_mm_per_N(cutter.beam, cutter.swept.node_height_mm, contact.slices[s].middle_mm());
     if (at_left)
       cutter.wall_tips[0].add_bend(ready[s], k, feed_per_tooth_mm, compliance, bend.left_mm);
     if (at_right)
@@ -78,12 +76,11 @@ Load side_load(const Contact &contact, const CutterModel &cutter, const ForceCoe
   ready.take(contact.slices, cutter.lag_rad_per_mm, cutter.pitch_rad);
   for (std::size_t s = 0; s < contact.slices.size(); ++s) {
     const ImmersedSlice &slice = contact.slices[s];
-    const double edge_mm_per_rad = cutter.teeth.flutes * (slice.z_high_mm - slice.z_low_mm) / (2.0 * kPi);
-    const EdgeSums edge = ready[s].over_arc() * edge_mm_per_rad;
+    const EdgeSums edge = mean_edge(ready[s].over_arc(), cutter.teeth.flutes, slice.length_mm());
     const Vec3 f = force_of(edge, k, feed_per_tooth_mm);
     mean += f;
-    add_slow(0.5 * (slice.z_low_mm + slice.z_high_mm), f.y, cutter, yielding, tip_z_mm, slow);
-    load.torque_Nmm += (k.ktc * feed_per_tooth_mm * edge.sin + k.kte * edge.one) * cutter.teeth.radius_mm;
+    add_slow(slice.middle_mm(), f.y, cutter, yielding, tip_z_mm, slow);
+    load.torque_Nmm += torque_of(edge, k, feed_per_tooth_mm, cutter.teeth.radius_mm);
   }
   load.mean_force_N = Vec3(mean.x * feed + mean.y * left, mean.z);
 

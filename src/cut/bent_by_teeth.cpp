@@ -15,9 +15,9 @@ constexpr double kTouch = 1e-9;
 ASPERITY_WIDE void add_sums(const ReadySlice &slice, const Turns *tips, int count, PlanSums &sums) {
   const double first_rad = slice.first_tip_rad(), last_rad = slice.last_tip_rad();
   for (int tooth = 0; tooth < count; ++tooth) {
-    std::array<double, kTurns> is_in;
+    Eight is_in;
 #pragma omp simd
-    for (std::size_t i = 0; i < kTurns; ++i) {
+    for (std::size_t i = 0; i < kEight; ++i) {
       const double after_first = tips[tooth].rad[i] < first_rad ? 0.0 : 1.0;
       is_in[i] = tips[tooth].rad[i] > last_rad ? 0.0 : after_first;
     }

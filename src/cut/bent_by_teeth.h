@@ -9,7 +9,7 @@
 
 namespace asperity {
 
-static_assert(kBendNodes == kTurns && kBendNodes == std::tuple_size_v<Eight>);
+static_assert(kBendNodes == kEight);
 
 /// Tip angles of every tooth at the moment one of them makes a wall at a node's height, node by node.
 class WallTips {

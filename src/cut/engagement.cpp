@@ -46,7 +46,7 @@ ASPERITY_WIDE void look_over(const Stock::Depths &depths, Look &look) {
 
 } // namespace
 
-Vec2 offset_at(const std::array<Vec2, kBendNodes> &nodes, const SweptCutter &cutter, double height_mm) {
+Vec2 offset_at(const BendNodes &nodes, const SweptCutter &cutter, double height_mm) {
   const auto &heights = cutter.node_height_mm;
   if (height_mm <= heights.front())
     return nodes.front();
@@ -65,8 +65,7 @@ void ContactSearch::begin(Vec2 feed) {
   air_.assign(stock_.layers(), {});
 }
 
-const Contact &ContactSearch::find(const SweptCutter &cutter, Vec3 tip_mm,
-                                   const std::array<Vec2, kBendNodes> &nodes) {
+const Contact &ContactSearch::find(const SweptCutter &cutter, Vec3 tip_mm, const BendNodes &nodes) {
   fronts_.clear();
   crossings_.clear();
   for (std::size_t l = 0; l < stock_.layers(); ++l) {

@@ -27,7 +27,7 @@ struct Contact {
 };
 
 /// Plan offset of the bent axis at height h above the tip, read off one side's nodes.
-Vec2 offset_at(const std::array<Vec2, kBendNodes> &nodes, const SweptCutter &cutter, double height_mm);
+Vec2 offset_at(const BendNodes &nodes, const SweptCutter &cutter, double height_mm);
 
 /// Finds the contact of one cutter at one place, for one bending after the other. The stock must not change
 /// between begin and the last find.
@@ -38,7 +38,7 @@ public:
   /// At a new place, with the cutter moving along the unit vector feed.
   void begin(Vec2 feed);
   /// The cutter with its tip at tip (unbent) and its axis bent by `nodes`. Holds until the next call.
-  const Contact &find(const SweptCutter &cutter, Vec3 tip_mm, const std::array<Vec2, kBendNodes> &nodes);
+  const Contact &find(const SweptCutter &cutter, Vec3 tip_mm, const BendNodes &nodes);
 
 private:
   /// A circle that touches the stock, with the part of the layer beside the flutes.

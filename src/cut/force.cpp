@@ -23,12 +23,15 @@ Immersion conventional_immersion(double radial_depth_mm, double radius_mm) {
   return {0.0, engaged_arc_rad(radial_depth_mm, radius_mm)};
 }
 
-Vec3 mean_force_N(const ForceCoefficients &k, const Immersion &arc, int flutes, double axial_depth_mm,
-                  double feed_per_tooth_mm) {
+static EdgeSums mean_edge_on(const Immersion &arc, int flutes, double axial_depth_mm) {
   const Immersion cutting = cutting_part(arc);
   const EdgeSums over_arc = integral_to(turn_at(cutting.exit_rad)) - integral_to(turn_at(cutting.entry_rad));
-  const double edge_mm_per_rad = flutes * axial_depth_mm / (2.0 * kPi);
-  return force_of(over_arc * edge_mm_per_rad, k, feed_per_tooth_mm);
+  return mean_edge(over_arc, flutes, axial_depth_mm);
+}
+
+Vec3 mean_force_N(const ForceCoefficients &k, const Immersion &arc, int flutes, double axial_depth_mm,
+                  double feed_per_tooth_mm) {
+  return force_of(mean_edge_on(arc, flutes, axial_depth_mm), k, feed_per_tooth_mm);
 }
 
 Vec3 force_at_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slices, const ToothGeometry &teeth,
@@ -47,11 +50,7 @@ Vec3 force_at_N(const ForceCoefficients &k, std::span<const ImmersedSlice> slice
 
 double mean_torque_Nmm(const ForceCoefficients &k, const Immersion &arc, int flutes, double axial_depth_mm,
                        double feed_per_tooth_mm, double radius_mm) {
-  const Immersion cutting = cutting_part(arc);
-  const double mean_chip_by_span_mm =
-      feed_per_tooth_mm * (std::cos(cutting.entry_rad) - std::cos(cutting.exit_rad));
-  const double tangential_by_span = k.ktc * mean_chip_by_span_mm + k.kte * cutting.span_rad();
-  return tangential_by_span * flutes * axial_depth_mm * radius_mm / (2.0 * kPi);
+  return torque_of(mean_edge_on(arc, flutes, axial_depth_mm), k, feed_per_tooth_mm, radius_mm);
 }
 
 double power_W(double torque_Nmm, double spindle_rpm) {

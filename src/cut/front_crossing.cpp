@@ -10,14 +10,14 @@ constexpr int kRounds = 5;
 
 /// Eight crossings being closed in on: angles from the mark, depths at both ends.
 struct alignas(64) Closing {
-  std::array<double, kTurns> a, b, depth_a, depth_b, middle;
-  std::array<double, kTurns> mark_x, mark_y, centre_x, centre_y, radius;
+  Eight a, b, depth_a, depth_b, middle;
+  Eight mark_x, mark_y, centre_x, centre_y, radius;
 };
 
 Closing closing_of(const Crossing *crossings, std::size_t count, const Stock::Places &marks,
-                   std::array<std::size_t, kTurns> &layers) {
+                   std::array<std::size_t, kEight> &layers) {
   Closing c;
-  for (std::size_t i = 0; i < kTurns; ++i) {
+  for (std::size_t i = 0; i < kEight; ++i) {
     const Crossing &of = crossings[std::min(i, count - 1)]; // the last one fills up
     const auto mark_index = static_cast<std::size_t>(of.mark);
     c.a[i] = 0.0;
@@ -32,9 +32,9 @@ Closing closing_of(const Crossing *crossings, std::size_t count, const Stock::Pl
 }
 
 /// Where to look next, as far from either end as keeps both closing in.
-ASPERITY_WIDE void look_between(Closing &c, Stock::Eight &x_mm, Stock::Eight &y_mm) {
+ASPERITY_WIDE void look_between(Closing &c, Eight &x_mm, Eight &y_mm) {
 #pragma omp simd
-  for (std::size_t i = 0; i < kTurns; ++i) {
+  for (std::size_t i = 0; i < kEight; ++i) {
     const double share = c.depth_a[i] / (c.depth_a[i] - c.depth_b[i]);
     const double m = c.a[i] + (c.b[i] - c.a[i]) * std::min(std::max(share, 0.05), 0.95);
     const Turn on = small_turn(m);
@@ -45,9 +45,9 @@ ASPERITY_WIDE void look_between(Closing &c, Stock::Eight &x_mm, Stock::Eight &y_
   }
 }
 
-ASPERITY_WIDE void close_in(Closing &c, const Stock::Eight &depths_mm) {
+ASPERITY_WIDE void close_in(Closing &c, const Eight &depths_mm) {
 #pragma omp simd
-  for (std::size_t i = 0; i < kTurns; ++i) {
+  for (std::size_t i = 0; i < kEight; ++i) {
     const double depth = depths_mm[i] - kSkin_mm, m = c.middle[i];
     const double at_a = c.depth_a[i], at_b = c.depth_b[i], a = c.a[i], b = c.b[i];
     const bool is_like_a = depth > 0.0 ? at_a > 0.0 : !(at_a > 0.0);
@@ -75,10 +75,10 @@ Stock::Places front_marks(Vec2 feed) {
 void find_crossings(const Stock &stock, const Stock::Places &marks, const std::vector<Crossing> &crossings,
                     std::vector<Turn> &angles) {
   angles.clear();
-  std::array<std::size_t, kTurns> layers;
-  Stock::Eight x_mm, y_mm, depths_mm;
-  for (std::size_t first = 0; first < crossings.size(); first += kTurns) {
-    const std::size_t count = std::min(crossings.size() - first, kTurns);
+  std::array<std::size_t, kEight> layers;
+  Eight x_mm, y_mm, depths_mm;
+  for (std::size_t first = 0; first < crossings.size(); first += kEight) {
+    const std::size_t count = std::min(crossings.size() - first, kEight);
     Closing c = closing_of(crossings.data() + first, count, marks, layers);
     for (int round = 0; round < kRounds; ++round) {
       look_between(c, x_mm, y_mm);

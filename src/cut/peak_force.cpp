@@ -24,10 +24,10 @@ struct TipAngles {
   double first_rad = 0, step_rad = 0;
   int count = 0;
   double last_rad() const { return first_rad + (count - 1) * step_rad; }
-  std::size_t vectors() const { return (static_cast<std::size_t>(count) + kTurns - 1) / kTurns; }
+  std::size_t vectors() const { return (static_cast<std::size_t>(count) + kEight - 1) / kEight; }
 };
 
-static constexpr std::size_t kVectors = (kFirstAngles + kTurns - 1) / kTurns;
+static constexpr std::size_t kVectors = (kFirstAngles + kEight - 1) / kEight;
 using TipTurns = std::array<Turns, kVectors>;
 using EngagedEdges = std::array<PlanSums, kVectors>;
 
@@ -81,9 +81,9 @@ ASPERITY_INTO_WIDE void add_tooth(const ReadySlice &slice, const TipAngles &angl
   const int low = std::max(0, first), high = std::min(angles.count - 1, last);
   if (low > high)
     return;
-  constexpr int kWidth = static_cast<int>(kTurns);
+  constexpr int kWidth = static_cast<int>(kEight);
   for (int vector = low / kWidth; vector <= high / kWidth; ++vector) {
-    std::array<double, kTurns> is_in;
+    Eight is_in;
 #pragma omp simd
     for (int i = 0; i < kWidth; ++i) {
       const int at = vector * kWidth + i;
@@ -98,8 +98,8 @@ static TipTurns turns_at(const TipAngles &angles) {
   TipTurns turns; // whole vectors: some more behind the last angle
   const Turn step = turn_at(angles.step_rad);
   Turn turn = turn_at(angles.first_rad);
-  for (std::size_t i = 0; i < angles.vectors() * kTurns; ++i) {
-    const std::size_t v = i / kTurns, at = i % kTurns;
+  for (std::size_t i = 0; i < angles.vectors() * kEight; ++i) {
+    const std::size_t v = i / kEight, at = i % kEight;
     turns[v].rad[at] = turn.rad, turns[v].sin[at] = turn.sin, turns[v].cos[at] = turn.cos;
     turn = sum_of(turn, step);
   }
@@ -107,7 +107,7 @@ static TipTurns turns_at(const TipAngles &angles) {
 }
 
 /// In plan [N], of all teeth; behind the last angle what comes.
-using Forces = std::array<std::array<double, kTurns>, kVectors>;
+using Forces = std::array<Eight, kVectors>;
 
 ASPERITY_WIDE static void find_forces(const std::vector<ReadySlice> &slices, const Contact &contact,
                                       const TipAngles &angles, const TipTurns &turns, double pitch_rad,
@@ -125,7 +125,7 @@ ASPERITY_WIDE static void find_forces(const std::vector<ReadySlice> &slices, con
   for (std::size_t v = 0; v < angles.vectors(); ++v) {
     const PlanSums &edge = engaged[v];
 #pragma omp simd
-    for (std::size_t i = 0; i < kTurns; ++i) {
+    for (std::size_t i = 0; i < kEight; ++i) {
       const double x_N = along_feed_N(edge.cos[i], edge.sin[i], edge.sin_cos[i], edge.sin_sin[i], chip);
       const double y_N = left_of_feed_N(edge.cos[i], edge.sin[i], edge.sin_cos[i], edge.sin_sin[i], chip);
       forces_N[v][i] = std::sqrt(x_N * x_N + y_N * y_N);
@@ -153,7 +153,7 @@ double peak_force_N(const ForceCoefficients &k, std::span<const ImmersedSlice> s
     find_forces(ready, contact, angles, turns_at(angles), pitch_rad, chip, forces_N);
     for (int i = 0; i < angles.count; ++i) {
       const double force_N =
-          forces_N[static_cast<std::size_t>(i) / kTurns][static_cast<std::size_t>(i) % kTurns];
+          forces_N[static_cast<std::size_t>(i) / kEight][static_cast<std::size_t>(i) % kEight];
       if (force_N > best.force_N)
         best = {force_N, angles.first_rad + i * angles.step_rad};
     }

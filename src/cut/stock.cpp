@@ -73,10 +73,9 @@ ASPERITY_WIDE void read_circle(const Stock::Grid &grid, const float *layer, Vec2
       grid, [&](std::size_t) { return layer; }, outside_mm, cells, depths);
 }
 
-ASPERITY_WIDE void read_eight(const Stock::Grid &grid, const std::array<const float *, 8> &layers,
-                              const Stock::Eight &x_mm, const Stock::Eight &y_mm, double outside_mm,
-                              Stock::Eight &depths) {
-  CellsRead<8> cells;
+ASPERITY_WIDE void read_eight(const Stock::Grid &grid, const std::array<const float *, kEight> &layers,
+                              const Eight &x_mm, const Eight &y_mm, double outside_mm, Eight &depths) {
+  CellsRead<kEight> cells;
   find_cells(
       grid, [&](std::size_t k) { return Vec2(x_mm[k], y_mm[k]); }, cells);
   read_cells(
@@ -121,9 +120,9 @@ void Stock::depths_mm(std::size_t l, Vec2 centre_mm, double radius_mm, const Pla
   read_circle(grid_, layer(l), centre_mm, radius_mm, places, kFarOutside, depths);
 }
 
-void Stock::depths_mm(const std::array<std::size_t, 8> &layers, const Eight &x_mm, const Eight &y_mm,
+void Stock::depths_mm(const std::array<std::size_t, kEight> &layers, const Eight &x_mm, const Eight &y_mm,
                       Eight &depths) const {
-  std::array<const float *, 8> starts;
+  std::array<const float *, kEight> starts;
   for (std::size_t k = 0; k < starts.size(); ++k)
     starts[k] = layer(layers[k]);
   read_eight(grid_, starts, x_mm, y_mm, kFarOutside, depths);

@@ -1,8 +1,6 @@
 // What one tooth does over one slice of the cutter, in closed form.
 #include "tooth_integral.h"
 
-#include "asperity/base/units.h"
-
 #include <algorithm>
 #include <utility>
 
@@ -18,6 +16,11 @@ Vec3 force_of(const EdgeSums &edge, const ForceCoefficients &k, double feed_per_
           k.kac * feed_per_tooth_mm * edge.sin + k.kae * edge.one};
 }
 
+double torque_of(const EdgeSums &edge, const ForceCoefficients &k, double feed_per_tooth_mm,
+                 double radius_mm) {
+  return (k.ktc * feed_per_tooth_mm * edge.sin + k.kte * edge.one) * radius_mm;
+}
+
 Immersion cutting_part(const Immersion &arc) {
   const double entry_rad = std::clamp(arc.entry_rad, 0.0, kPi);
   return {entry_rad, std::clamp(arc.exit_rad, entry_rad, kPi)};
@@ -26,7 +29,7 @@ Immersion cutting_part(const Immersion &arc) {
 double lag_rad_per_mm(const ToothGeometry &teeth) { return std::tan(teeth.helix_rad) / teeth.radius_mm; }
 
 ReadySlice::ReadySlice(const ImmersedSlice &slice, double lag_per_mm, const ReadySlice *below)
-    : arc_(cutting_part(slice.arc)), length_mm_(slice.z_high_mm - slice.z_low_mm),
+    : arc_(cutting_part(slice.arc)), length_mm_(slice.length_mm()),
       straight_(std::abs(length_mm_ * lag_per_mm) < kLeastLag_rad) {
   // A right-hand helix leads at the slice's low end, a left-hand one at its high end.
   double leading_lag_rad = slice.z_low_mm * lag_per_mm, trailing_lag_rad = slice.z_high_mm * lag_per_mm;

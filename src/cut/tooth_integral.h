@@ -1,6 +1,7 @@
 // What one tooth does over one slice of the cutter, in closed form: behind every force of this room.
 #pragma once
 
+#include "asperity/base/units.h"
 #include "asperity/base/wide_vectors.h"
 #include "asperity/cut/force.h"
 #include "turn.h"
@@ -55,6 +56,15 @@ ASPERITY_INTO_WIDE double left_of_feed_N(double cos, double sin, double sin_cos,
 /// down.
 Vec3 force_of(const EdgeSums &edge, const ForceCoefficients &k, double feed_per_tooth_mm);
 
+/// What all teeth do over a revolution on average [mm]: of a slice so long, one tooth's sums over its arc.
+inline EdgeSums mean_edge(const EdgeSums &over_arc, int flutes, double length_mm) {
+  return over_arc * (flutes * length_mm / (2.0 * kPi));
+}
+
+/// Torque of an edge [N mm]: dT = (k_tc f sin(phi) + k_te) R dz.
+double torque_of(const EdgeSums &edge, const ForceCoefficients &k, double feed_per_tooth_mm,
+                 double radius_mm);
+
 /// The part of an arc in front of the cutter: behind it, beyond 0..pi, a tooth meets no chip.
 Immersion cutting_part(const Immersion &arc);
 
@@ -63,7 +73,7 @@ double lag_rad_per_mm(const ToothGeometry &teeth);
 
 /// The four sums that forces in plan need, of eight edges.
 struct alignas(64) PlanSums {
-  std::array<double, kTurns> cos, sin, sin_cos, sin_sin;
+  Eight cos, sin, sin_cos, sin_sin;
 };
 
 /// A slice made ready for many rotor angles.
@@ -83,7 +93,7 @@ public:
   /// last_tip_rad().
   EdgeSums at(const Turn &tip) const;
   /// Adds the same of eight teeth, of those with is_in 1; is_in is 0 for the rest.
-  void add_at(const Turns &tips, const std::array<double, kTurns> &is_in, PlanSums &sums) const;
+  void add_at(const Turns &tips, const Eight &is_in, PlanSums &sums) const;
 
 private:
   EdgeSums integral_within_arc(const Turn &phi) const;
@@ -151,7 +161,7 @@ ASPERITY_INTO_WIDE PlanSums ReadySlice::integrals_within_arc(const Turns &phi) c
   const EdgeSums at_entry = at_entry_, at_exit = at_exit_;
   PlanSums sums;
 #pragma omp simd
-  for (std::size_t i = 0; i < kTurns; ++i) {
+  for (std::size_t i = 0; i < kEight; ++i) {
     const double rad = phi.rad[i], sin = phi.sin[i], cos = phi.cos[i];
     const double sin_cos = sin * sin / 2.0, sin_sin = (rad - sin * cos) / 2.0;
     sums.cos[i] = rad <= entry ? at_entry.cos : (rad >= exit ? at_exit.cos : sin);
@@ -162,14 +172,13 @@ ASPERITY_INTO_WIDE PlanSums ReadySlice::integrals_within_arc(const Turns &phi) c
   return sums;
 }
 
-ASPERITY_INTO_WIDE void ReadySlice::add_at(const Turns &tips, const std::array<double, kTurns> &is_in,
-                                           PlanSums &sums) const {
+ASPERITY_INTO_WIDE void ReadySlice::add_at(const Turns &tips, const Eight &is_in, PlanSums &sums) const {
   const Turns leading = sums_of(tips, leading_offset_);
   PlanSums edges;
   double mm = length_mm_;
   if (straight_) {
 #pragma omp simd
-    for (std::size_t i = 0; i < kTurns; ++i) {
+    for (std::size_t i = 0; i < kEight; ++i) {
       edges.cos[i] = leading.cos[i], edges.sin[i] = leading.sin[i];
       edges.sin_cos[i] = leading.sin[i] * leading.cos[i], edges.sin_sin[i] = leading.sin[i] * leading.sin[i];
     }
@@ -177,7 +186,7 @@ ASPERITY_INTO_WIDE void ReadySlice::add_at(const Turns &tips, const std::array<d
     const PlanSums upper = integrals_within_arc(leading);
     const PlanSums lower = integrals_within_arc(sums_of(tips, trailing_offset_));
 #pragma omp simd
-    for (std::size_t i = 0; i < kTurns; ++i) {
+    for (std::size_t i = 0; i < kEight; ++i) {
       edges.cos[i] = upper.cos[i] - lower.cos[i], edges.sin[i] = upper.sin[i] - lower.sin[i];
       edges.sin_cos[i] = upper.sin_cos[i] - lower.sin_cos[i];
       edges.sin_sin[i] = upper.sin_sin[i] - lower.sin_sin[i];
@@ -185,7 +194,7 @@ ASPERITY_INTO_WIDE void ReadySlice::add_at(const Turns &tips, const std::array<d
     mm = mm_per_rad_;
   }
 #pragma omp simd
-  for (std::size_t i = 0; i < kTurns; ++i) {
+  for (std::size_t i = 0; i < kEight; ++i) {
     const double scale = mm * is_in[i];
     sums.cos[i] += edges.cos[i] * scale, sums.sin[i] += edges.sin[i] * scale;
     sums.sin_cos[i] += edges.sin_cos[i] * scale, sums.sin_sin[i] += edges.sin_sin[i] * scale;

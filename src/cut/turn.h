@@ -1,6 +1,7 @@
 // Angles that carry their sine and cosine, one or eight at a time.
 #pragma once
 
+#include "asperity/base/eight.h"
 #include "asperity/base/wide_vectors.h"
 
 #include <array>
@@ -37,17 +38,16 @@ inline const Turn &mark(int index) { return kMarks[static_cast<std::size_t>(inde
 /// From the nearest mark; far away from the library. Sine and cosine are off by 2e-16 at most.
 Turn turn_at(double rad);
 
-/// Eight angles at a time, for vectors.
-inline constexpr std::size_t kTurns = 8;
+/// Eight angles at a time.
 struct alignas(64) Turns {
-  std::array<double, kTurns> rad, sin, cos;
+  Eight rad, sin, cos;
 };
 
 /// sum_of for eight angles.
 ASPERITY_INTO_WIDE Turns sums_of(const Turns &a, const Turn &b) {
   Turns sum;
 #pragma omp simd
-  for (std::size_t i = 0; i < kTurns; ++i) {
+  for (std::size_t i = 0; i < kEight; ++i) {
     sum.rad[i] = a.rad[i] + b.rad;
     sum.sin[i] = a.sin[i] * b.cos + a.cos[i] * b.sin;
     sum.cos[i] = a.cos[i] * b.cos - a.sin[i] * b.sin;

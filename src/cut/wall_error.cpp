@@ -39,9 +39,8 @@ WallLoad wall_load(const WallCut &cut, double radial_depth_mm, double z_mm) {
   const double away = cut.climb ? 1.0 : -1.0;
   WallLoad load{away * at_once_N.y, away * mean_N.y, 0.0};
   for (std::size_t i = 0; i < kWallSlices; ++i) {
-    const double load_height_mm = (slices[i].z_low_mm + slices[i].z_high_mm) / 2.0;
     load.cutter_bend_mm +=
-        away * slice_force_N[i].y * cutter_compliance_mm_per_N(cut.beam, z_mm, load_height_mm);
+        away * slice_force_N[i].y * cutter_compliance_mm_per_N(cut.beam, z_mm, slices[i].middle_mm());
   }
   return load;
 }

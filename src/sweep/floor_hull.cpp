@@ -123,7 +123,7 @@ FloorHulls floor_hulls(std::span<const FloorStroke> strokes, const std::vector<F
   for (const Flank &flank : flanks)
     if (flank.is_nearly_ball)
       within = std::min(within, kWithinShare * flank.corner);
-  std::vector<FloorHulls> parts((strokes.size() + kPortion - 1) / kPortion);
+  std::vector<FloorHulls> parts(band_count(strokes.size(), kPortion));
   for_each_band(strokes.size(), kPortion, threads, [&](std::size_t begin, std::size_t end) {
     parts[begin / kPortion] = hulls_of(strokes, flanks, within, begin, end);
   });

@@ -26,7 +26,7 @@ bool owners_rise(const SweptPath &path, std::size_t begin, std::size_t end) {
 /// Of the pieces from `first` to `last`, some of the portion's.
 std::vector<Part> parts_of(const SweptPath &path, std::size_t portion_begin, std::size_t first,
                            std::size_t last, const MergeRule &rule, int threads) {
-  std::vector<Part> parts((last - first + kPart - 1) / kPart);
+  std::vector<Part> parts(band_count(last - first, kPart));
   for_each_band(last - first, kPart, threads, [&](std::size_t begin, std::size_t end) {
     Part &part = parts[begin / kPart];
     // The piece before is looked at too: owners of neighbouring parts must rise.

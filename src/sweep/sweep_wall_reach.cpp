@@ -147,7 +147,7 @@ WallPlan plan_wall(const WallChart &chart, const SweptPath &path, const PathPort
   plan.e_most_mm = highest_wanted_mm(chart);
   plan.reaches.resize(plan.strokes.size());
   const std::vector<Manner> manners = manners_of(plan.strokes, plan.cutters, threads);
-  std::vector<Found> found((plan.strokes.size() + kBlock - 1) / kBlock);
+  std::vector<Found> found(band_count(plan.strokes.size(), kBlock));
   for_each_band(plan.strokes.size(), kBlock, threads, [&](std::size_t begin, std::size_t end) {
     Found &here = found[begin / kBlock];
     for (std::size_t i = begin; i < end; ++i) {

@@ -50,13 +50,6 @@ WallCutter wall_cutter_of(const SweptCutter &swept) {
   return cutter;
 }
 
-BendNodes between(const BendNodes &begin, const BendNodes &end, double u) {
-  BendNodes nodes;
-  for (std::size_t i = 0; i < kBendNodes; ++i)
-    nodes[i] = begin[i] + u * (end[i] - begin[i]);
-  return nodes;
-}
-
 double largest_mm(const BendNodes &nodes) {
   double most = 0.0;
   for (const Vec2 &node : nodes)
@@ -102,9 +95,10 @@ Stroke chord_of(const BentPiece &piece, double u0, double u1, const WallCutter &
   return stroke;
 }
 
-/// One of so many equal parts of a plan arc.
-Stroke arc_of(const BentPiece &piece, double u0, double u1, std::size_t parts, const WallCutter &cutter) {
+/// Part k of so many equal parts of a plan arc.
+Stroke arc_of(const BentPiece &piece, std::size_t k, std::size_t parts, const WallCutter &cutter) {
   const Curve &curve = piece.curve;
+  const double u0 = double(k) / double(parts), u1 = double(k + 1) / double(parts);
   const double turn = cross(plan(curve.axis_x), plan(curve.axis_y)) < 0.0 ? -1.0 : 1.0;
   Stroke stroke = stroke_frame(piece, u0, u1, curve.point(u0).z, curve.point(u1).z, cutter);
   const double angle = curve.start_rad + 0.5 * (u0 + u1) * curve.sweep_rad;
@@ -120,12 +114,8 @@ bool stays_an_arc(const Curve &curve) {
   return curve.is_plan_arc() && plan(curve.rise) == Vec2(0.0) && curve.radius_mm > 0.0;
 }
 
-std::vector<double> ends_of_arcs(const Curve &curve) {
-  const int parts = std::max(1, static_cast<int>(std::ceil(std::abs(curve.sweep_rad) / kMostSweep_rad)));
-  std::vector<double> ends{0.0};
-  for (int i = 1; i <= parts; ++i)
-    ends.push_back(double(i) / parts);
-  return ends;
+std::size_t arc_count(const Curve &curve) {
+  return static_cast<std::size_t>(std::max(1.0, std::ceil(std::abs(curve.sweep_rad) / kMostSweep_rad)));
 }
 
 /// Of an arc outside the XY plane. Its plan view turns back where the angle is a multiple of 90 degrees: no
@@ -154,13 +144,11 @@ std::vector<double> ends_of_chords(const Curve &curve) {
   return ends;
 }
 
-/// Where the parts of a piece begin and end: u from 0 to 1.
-std::vector<double> ends_of_parts(const Curve &curve) {
-  return stays_an_arc(curve) ? ends_of_arcs(curve) : ends_of_chords(curve);
-}
-
 std::size_t part_count(const SweptPath &path, const SweptPiece &piece) {
-  return piece.is_line() ? 1 : ends_of_parts(path.curve(piece)).size() - 1;
+  if (piece.is_line())
+    return 1;
+  const Curve curve = path.curve(piece);
+  return stays_an_arc(curve) ? arc_count(curve) : ends_of_chords(curve).size() - 1;
 }
 
 /// Returns where the next piece's go.
@@ -169,11 +157,15 @@ Stroke *put_strokes(const BentPiece &piece, const WallCutter &cutter, Stroke *pl
     *place = chord_of(piece, 0.0, 1.0, cutter);
     return place + 1;
   }
-  const std::vector<double> ends = ends_of_parts(piece.curve);
-  const bool is_arc = stays_an_arc(piece.curve);
+  if (stays_an_arc(piece.curve)) {
+    const std::size_t parts = arc_count(piece.curve);
+    for (std::size_t k = 0; k < parts; ++k)
+      *place++ = arc_of(piece, k, parts, cutter);
+    return place;
+  }
+  const std::vector<double> ends = ends_of_chords(piece.curve);
   for (std::size_t k = 1; k < ends.size(); ++k)
-    *place++ = is_arc ? arc_of(piece, ends[k - 1], ends[k], ends.size() - 1, cutter)
-                      : chord_of(piece, ends[k - 1], ends[k], cutter);
+    *place++ = chord_of(piece, ends[k - 1], ends[k], cutter);
   return place;
 }
 
@@ -199,7 +191,7 @@ StrokeList strokes_of(const SweptPath &path, const PathPortion &portion,
   // Counted first, so that threads know where theirs go.
   constexpr std::size_t kBlock = 512; // pieces
   const auto count = portion.end - portion.begin;
-  std::vector<std::size_t> first_of_block((count + kBlock - 1) / kBlock + 1, 0);
+  std::vector<std::size_t> first_of_block(band_count(count, kBlock) + 1, 0);
   for_each_band(count, kBlock, threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = begin; i < end; ++i)
       first_of_block[begin / kBlock + 1] += part_count(path, path.pieces[portion.begin + i]);

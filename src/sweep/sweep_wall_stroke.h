@@ -44,8 +44,6 @@ struct WallCutter {
   std::vector<double> break_mm; ///< rising; between two of them radius and offset are smooth in height
 };
 
-using BendNodes = std::array<Vec2, kBendNodes>;
-
 /// Plan: from + u·along, or centre + radius·(direction at angle (2u-1)·half_sweep from middle). Height (tip,
 /// axial offset included): z_begin + u·z_rise. Offsets: linear in u from begin to end, per side and node.
 struct Stroke {

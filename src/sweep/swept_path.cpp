@@ -23,14 +23,16 @@ std::uint32_t index_of(LargeArray<PackedOffset> &offsets, const AxisOffset &offs
 
 } // namespace
 
+BendNodes between(const BendNodes &a, const BendNodes &b, double share) {
+  BendNodes nodes;
+  for (std::size_t i = 0; i < kBendNodes; ++i)
+    nodes[i] = a[i] + share * (b[i] - a[i]);
+  return nodes;
+}
+
 AxisOffset between(const AxisOffset &a, const AxisOffset &b, double share) {
-  AxisOffset offset;
-  for (std::size_t i = 0; i < kBendNodes; ++i) {
-    offset.left[i] = a.left[i] + share * (b.left[i] - a.left[i]);
-    offset.right[i] = a.right[i] + share * (b.right[i] - a.right[i]);
-  }
-  offset.axial_mm = a.axial_mm + share * (b.axial_mm - a.axial_mm);
-  return offset;
+  return {between(a.left, b.left, share), between(a.right, b.right, share),
+          a.axial_mm + share * (b.axial_mm - a.axial_mm)};
 }
 
 PackedOffset PackedOffset::of(const AxisOffset &offset) {

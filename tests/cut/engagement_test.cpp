@@ -22,8 +22,8 @@ SweptCutter six_millimetre() {
 }
 
 /// All nodes bent sideways by y.
-std::array<Vec2, kBendNodes> bent(double y) {
-  std::array<Vec2, kBendNodes> nodes;
+BendNodes bent(double y) {
+  BendNodes nodes;
   nodes.fill(Vec2(0.0, y));
   return nodes;
 }
@@ -94,7 +94,7 @@ TEST(FrontCrossing, ManyAtATimeAreThoseFoundOneByOne) {
       if ((depth_mm(m) > 0.0) != (depth_mm(m + 1) > 0.0))
         crossings.push_back({circle, m, depth_mm(m), depth_mm(m + 1)});
     }
-  ASSERT_GT(crossings.size(), 2 * kTurns);
+  ASSERT_GT(crossings.size(), 2 * kEight);
   std::vector<Turn> together, alone;
   find_crossings(stock, marks, crossings, together);
   ASSERT_EQ(together.size(), crossings.size());

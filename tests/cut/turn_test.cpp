@@ -38,13 +38,13 @@ TEST(Turn, IsExactAtTheMarks) {
 
 TEST(Turn, SumsOfEightAreSumsOfEach) {
   Turns eight{};
-  for (std::size_t i = 0; i < kTurns; ++i) {
+  for (std::size_t i = 0; i < kEight; ++i) {
     const Turn turn = turn_at(0.7 * static_cast<double>(i) - 2.0);
     eight.rad[i] = turn.rad, eight.sin[i] = turn.sin, eight.cos[i] = turn.cos;
   }
   const Turn more = turn_at(0.3);
   const Turns sums = sums_of(eight, more);
-  for (std::size_t i = 0; i < kTurns; ++i) {
+  for (std::size_t i = 0; i < kEight; ++i) {
     const Turn sum = sum_of({eight.rad[i], eight.sin[i], eight.cos[i]}, more);
     EXPECT_EQ(sums.rad[i], sum.rad);
     EXPECT_EQ(sums.sin[i], sum.sin);

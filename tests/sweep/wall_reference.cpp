@@ -11,8 +11,7 @@ namespace {
 
 constexpr double kNone = std::numeric_limits<double>::infinity();
 
-Vec2 read_nodes(const std::array<Vec2, kBendNodes> &node, const std::array<double, kBendNodes> &height,
-                double h) {
+Vec2 read_nodes(const BendNodes &node, const std::array<double, kBendNodes> &height, double h) {
   if (h <= height.front())
     return node.front();
   for (std::size_t i = 1; i < kBendNodes; ++i)

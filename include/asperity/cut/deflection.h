@@ -1,7 +1,7 @@
 // How far cutter, machine and blank yield under a force. Pure functions; compliance in mm/N.
 #pragma once
 
-#include <array>
+#include "asperity/base/eight.h"
 
 namespace asperity {
 
@@ -19,8 +19,6 @@ struct CutterBeam {
 /// integral.
 double cutter_compliance_mm_per_N(const CutterBeam &beam, double z_mm, double zc_mm);
 
-/// Heights or compliances at eight places, for vectors.
-using Eight = std::array<double, 8>;
 /// The very same at eight heights z.
 Eight cutter_compliance_mm_per_N(const CutterBeam &beam, const Eight &z_mm, double zc_mm);
 

@@ -36,6 +36,8 @@ Vec3 mean_force_N(const ForceCoefficients &k, const Immersion &arc, int flutes, 
 struct ImmersedSlice {
   double z_low_mm = 0, z_high_mm = 0;
   Immersion arc;
+  double length_mm() const { return z_high_mm - z_low_mm; }
+  double middle_mm() const { return 0.5 * (z_low_mm + z_high_mm); }
 };
 
 struct ToothGeometry {

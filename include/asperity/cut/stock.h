@@ -1,6 +1,7 @@
 // Coarse stock that is cut in time order, to tell at every moment how much the cutter has in front of it.
 #pragma once
 
+#include "asperity/base/eight.h"
 #include "asperity/base/large_array.h"
 #include "asperity/job/blank.h"
 #include "asperity/shape/cutter_profile.h"
@@ -42,8 +43,7 @@ public:
   void depths_mm(std::size_t layer, Vec2 centre_mm, double radius_mm, const Places &places,
                  Depths &depths) const;
   /// depth_mm at eight places, each in its own layer.
-  using Eight = std::array<double, 8>;
-  void depths_mm(const std::array<std::size_t, 8> &layers, const Eight &x_mm, const Eight &y_mm,
+  void depths_mm(const std::array<std::size_t, kEight> &layers, const Eight &x_mm, const Eight &y_mm,
                  Eight &depths) const;
   /// Height of the stock's upper surface near p (nearest grid point); minus infinity off the grid.
   double surface_mm(Vec2 p) const;

@@ -13,17 +13,21 @@ namespace asperity {
 
 inline constexpr std::size_t kBendNodes = 8;
 
+/// Plan offsets of the axis at the nodes [mm].
+using BendNodes = std::array<Vec2, kBendNodes>;
+
 /// Where the cutter's axis really is, relative to the commanded curve, at one moment [mm].
 /// The axis is bent: at height h above the tip its plan offset is read off the nodes (linear between them,
 /// steady beyond the ends). `left` holds when the wall being made lies to the left of the motion, `right` for
 /// the right; both are equal while the cutter stands or plunges.
 struct AxisOffset {
-  std::array<Vec2, kBendNodes> left{};
-  std::array<Vec2, kBendNodes> right{};
+  BendNodes left{};
+  BendNodes right{};
   double axial_mm = 0; ///< + up
 };
 
 /// a + share (b - a).
+BendNodes between(const BendNodes &a, const BendNodes &b, double share);
 AxisOffset between(const AxisOffset &a, const AxisOffset &b, double share);
 
 struct SweptCutter {
