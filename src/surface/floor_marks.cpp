@@ -32,7 +32,7 @@ double end_floor_texture_mm(const EndFloor &floor, double along_mm, double acros
     return arc_cusp_mm(floor.corner_mm, 2.0 * std::remainder(place, floor.pitch_mm));
   // The next mark lies ahead; from its corner the edge rises backwards, to the centre.
   const double behind = floor.pitch_mm * std::ceil(place / floor.pitch_mm) - place;
-  return behind * std::tan(floor.dish_rad);
+  return behind * floor.dish_slope;
 }
 
 } // namespace asperity

@@ -20,6 +20,8 @@ struct FloorMarks::Seen {
 
 namespace {
 
+const double kDishSlope = std::tan(kDish_rad);
+
 /// A lead over the second longest tooth that hides all others' marks; end edges are straight, hollows round.
 bool one_tooth_only(const MarkingCutter &cutter, double hollow_mm, double feed_per_tooth_mm, MarkStore &store,
                     std::uint16_t tool) {
@@ -28,7 +30,7 @@ bool one_tooth_only(const MarkingCutter &cutter, double hollow_mm, double feed_p
   if (hollow_mm > 0)
     return store.marks({tool, hollow_mm, feed_per_tooth_mm, 0.0, true}).marking_teeth() == 1;
   const double lead = cutter.eccentricity_mm * (1.0 - std::cos(2.0 * kPi / cutter.flutes));
-  return lead >= (cutter.flutes - 1) * feed_per_tooth_mm * std::tan(kDish_rad);
+  return lead >= (cutter.flutes - 1) * feed_per_tooth_mm * kDishSlope;
 }
 
 /// Spindle turns since a marking tooth stood in direction d from the axis, 0..1, in turns between marks.
@@ -49,18 +51,31 @@ Moment moment_on(const PassTrack &track, PassTrack::Place place) {
 FloorMarks::FloorMarks(const TextureSource &source)
     : source_(source), store_(source.job), lean_(std::tan(rad_from_deg(source.job.machine.tram_deg))) {}
 
+const FloorTooth &FloorMarks::still(std::uint16_t tool) {
+  if (last_still_ != nullptr && last_tool_ == tool)
+    return *last_still_;
+  const auto [found, is_new] = still_.try_emplace(tool);
+  FloorTooth &tooth = found->second;
+  if (is_new) {
+    const CutterProfile &nominal = store_.cutter(tool).nominal;
+    const double flat = nominal.tip_flat_mm();
+    tooth.hollow_mm = nominal.corner_mm();
+    tooth.circle_mm = std::max(0.0, flat);
+    if (flat > 0)
+      tooth.kind = FloorTooth::Kind::arcs;
+    else if (tooth.hollow_mm > 0)
+      tooth.kind = FloorTooth::Kind::dents;
+  }
+  last_still_ = &tooth;
+  last_tool_ = tool;
+  return tooth;
+}
+
 FloorTooth FloorMarks::tooth(std::uint16_t tool, const Moment &moment) {
-  const MarkingCutter &cutter = store_.cutter(tool);
-  const double flat = cutter.nominal.tip_flat_mm();
-  FloorTooth tooth;
-  tooth.hollow_mm = cutter.nominal.corner_mm();
-  tooth.circle_mm = std::max(0.0, flat);
-  if (flat > 0)
-    tooth.kind = FloorTooth::Kind::arcs;
-  else if (tooth.hollow_mm > 0)
-    tooth.kind = FloorTooth::Kind::dents;
+  FloorTooth tooth = still(tool);
   if (tooth.kind == FloorTooth::Kind::none || moment.rev_per_s <= 0)
     return tooth;
+  const MarkingCutter &cutter = store_.cutter(tool);
   const double feed = moment.plan_speed_mm_per_s / (moment.rev_per_s * cutter.flutes);
   if (feed < kLeastFeed_mm)
     return tooth;
@@ -74,20 +89,20 @@ std::optional<double> FloorMarks::height_mm(const Pass &pass, const PassTrack &t
   Seen seen{.p = p, .nearest = track.nearest(part, p)};
   seen.from_axis = p - track.point(seen.nearest);
   const PassPart &under = track.part(seen.nearest);
-  const FloorTooth::Kind kind = tooth(under.timed->tool, {}).kind;
+  const FloorTooth &still = this->still(under.timed->tool);
   if (under.stands())
-    return kind == FloorTooth::Kind::arcs ? lean_mm(seen, tooth(under.timed->tool, {}).circle_mm) : 0.0;
+    return still.kind == FloorTooth::Kind::arcs ? lean_mm(seen, still.circle_mm) : 0.0;
   seen.heading = track.heading(seen.nearest);
   seen.across_mm = cross(seen.heading, seen.from_axis);
   seen.along_mm = track.along_mm(seen.nearest) + glm::dot(seen.heading, seen.from_axis);
-  if (kind == FloorTooth::Kind::dents)
+  if (still.kind == FloorTooth::Kind::dents)
     return dent_mm(pass, track, seen);
-  return kind == FloorTooth::Kind::arcs ? arc_mm(pass, track, seen) : 0.0;
+  return still.kind == FloorTooth::Kind::arcs ? arc_mm(pass, track, seen) : 0.0;
 }
 
 std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &track, const Seen &seen) {
   const PassPart &under = track.part(seen.nearest);
-  const double radius = tooth(under.timed->tool, {}).hollow_mm;
+  const double radius = still(under.timed->tool).hollow_mm;
   const double section = std::sqrt(std::max(0.0, radius * radius - seen.across_mm * seen.across_mm));
   if (section == 0)
     return 0.0;
@@ -125,7 +140,7 @@ std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &tra
 }
 
 std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &track, const Seen &seen) {
-  const double circle = tooth(track.part(seen.nearest).timed->tool, {}).circle_mm;
+  const double circle = still(track.part(seen.nearest).timed->tool).circle_mm;
   const double lean = lean_mm(seen, circle);
   if (std::abs(seen.across_mm) >= circle)
     return lean;
@@ -134,15 +149,18 @@ std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &trac
   const bool trails = seen.heading.x * lean_ < 0;
   const double side = trails ? 1.0 : -1.0;
   double along = seen.along_mm + side * std::sqrt(circle * circle - seen.across_mm * seen.across_mm);
+  PassTrack::Place place = track.at(along);
+  Vec2 to_point = seen.p - track.point(place);
   for (int round = 0; round < 2; ++round) {
     // Nothing to correct on straight passes; on curved ones the circle is met a little elsewhere.
-    const PassTrack::Place place = track.at(along);
-    const Vec2 to_point = seen.p - track.point(place);
-    const double distance = glm::length(to_point),
+    constexpr double kMet_mm = 1e-12;
+    const double beyond = glm::length(to_point) - circle,
                  closing = glm::dot(to_point, track.heading(place)) / circle;
-    if (std::abs(closing) <= 0.05 || along <= 0 || along >= track.length_mm())
+    if (std::abs(beyond) <= kMet_mm || std::abs(closing) <= 0.05 || along <= 0 || along >= track.length_mm())
       break;
-    along += (distance - circle) / closing;
+    along += beyond / closing;
+    place = track.at(along);
+    to_point = seen.p - track.point(place);
   }
   // Before the pass began or after it ended the cutter stood there and left no arcs.
   if (along < 0)
@@ -150,14 +168,13 @@ std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &trac
   if (along > track.length_mm())
     return pass.runs_on_after ? std::nullopt : std::optional(lean);
 
-  const PassTrack::Place place = track.at(along);
   const PassPart &part = track.part(place);
   const Moment moment = moment_on(track, place);
   const FloorTooth teeth = tooth(part.timed->tool, moment);
   if (teeth.pitch_mm == 0)
     return lean;
-  const double since = turns_since_mark(moment, *part.timed, seen.p - track.point(place), teeth.marking);
-  const EndFloor floor{circle + teeth.hollow_mm, teeth.hollow_mm, kDish_rad, teeth.pitch_mm};
+  const double since = turns_since_mark(moment, *part.timed, to_point, teeth.marking);
+  const EndFloor floor{circle + teeth.hollow_mm, teeth.hollow_mm, kDishSlope, teeth.pitch_mm};
   return lean + end_floor_texture_mm(floor, -side * since * teeth.pitch_mm, 0.0);
 }
 

@@ -24,6 +24,8 @@ class FloorMarks {
 public:
   explicit FloorMarks(const TextureSource &source);
 
+  /// What a cutter's marks are like, whatever its feed: no pitch.
+  const FloorTooth &still(std::uint16_t tool);
   /// Above the smooth sweep of an upright cutter. Nothing where the neighbouring pass has the say.
   std::optional<double> height_mm(const Pass &pass, const PassTrack &track, std::size_t part, Vec2 p);
   FloorTooth tooth(std::uint16_t tool, const Moment &moment);
@@ -36,6 +38,9 @@ private:
 
   const TextureSource &source_;
   MarkStore store_;
+  std::map<std::uint16_t, FloorTooth> still_;
+  const FloorTooth *last_still_ = nullptr;
+  std::uint16_t last_tool_ = 0;
   double lean_; ///< tangent of the spindle's angle to the upright
 };
 

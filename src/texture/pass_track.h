@@ -26,8 +26,17 @@ public:
   const PassPart &part(Place place) const { return *pass_.parts[place.part]; }
 
 private:
+  /// What is asked of a part again and again.
+  struct Way {
+    bool is_line = false;
+    Vec2 begin{0.0}, along{0.0}, heading{0.0}; ///< of lines only
+    double per_square = 0;                     ///< of along; 0 where the part stands
+  };
+  double nearest_share_on(std::size_t part, Vec2 p) const;
+
   const Pass &pass_;
   std::vector<double> begins_mm_; ///< of each part, and the end
+  std::vector<Way> ways_;
 };
 
 } // namespace asperity

@@ -9,6 +9,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 using namespace asperity;
 
 namespace {
@@ -35,7 +37,7 @@ TEST(EndFloor, CornerRadiusLeavesArcCusps) {
 }
 
 TEST(EndFloor, DishedCornerLeavesASawtooth) {
-  const EndFloor floor{3, 0, rad_from_deg(2), 0.05};
+  const EndFloor floor{3, 0, std::tan(rad_from_deg(2)), 0.05};
   const auto p = profile_parameters(about_mean(along(floor, 0)), 0.00005);
   EXPECT_NEAR(um_from_mm(p.rz_mm), 1.746038, kPeak * 1.746038);
   EXPECT_NEAR(p.ra_mm, p.rz_mm / 4, kPeak * p.ra_mm);
@@ -46,7 +48,7 @@ TEST(EndFloor, DishedCornerLeavesASawtooth) {
 
 TEST(EndFloor, MarksAreArcsOfTheCuttersCircle) {
   // Aside by y the leading half of the circle lies R - sqrt(R^2 - y^2) behind its foremost point.
-  const EndFloor floor{3, 0, rad_from_deg(2), 0.5};
+  const EndFloor floor{3, 0, std::tan(rad_from_deg(2)), 0.5};
   const double behind = 3 - std::sqrt(9 - 4.0);
   for (const double x : {0.1, 0.2, 0.37})
     EXPECT_NEAR(end_floor_texture_mm(floor, x - behind, 2), end_floor_texture_mm(floor, x, 0), 1e-12);

@@ -17,7 +17,8 @@ double ball_floor_texture_mm(const BallFloor &floor, double along_mm, double acr
 /// Corner 0: sharp corner, end teeth rising to the centre by the dish angle. Else hollows of the corner's
 /// radius.
 struct EndFloor {
-  double radius_mm = 0, corner_mm = 0, dish_rad = 0;
+  double radius_mm = 0, corner_mm = 0;
+  double dish_slope = 0; ///< tangent of the dish angle
   double pitch_mm = 0;
 };
 /// along: from the foremost point of one arc, positive along the feed; across: from the pass's middle. 0
