@@ -1,7 +1,7 @@
 // Bounds of straight ball strokes over squares of cells.
 #include "ball_lines.h"
 
-#include "vector_clones.h"
+#include "asperity/base/wide_vectors.h"
 
 #include <algorithm>
 #include <cmath>
@@ -111,13 +111,13 @@ inline __attribute__((always_inline)) void bounds_over(const Columns &columns, s
   }
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void bounds_of_balls(const Columns &columns, std::size_t count, CellSquare square, float lean, float *lower,
                      float *upper) {
   bounds_over<false>(columns, count, square, lean, lower, upper);
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void bounds_with_slack(const Columns &columns, std::size_t count, CellSquare square, float lean, float *lower,
                        float *upper) {
   bounds_over<true>(columns, count, square, lean, lower, upper);

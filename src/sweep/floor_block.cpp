@@ -2,7 +2,7 @@
 #include "floor_block.h"
 
 #include "corner_on_line.h"
-#include "vector_clones.h"
+#include "asperity/base/wide_vectors.h"
 
 #include <cmath>
 #include <limits>
@@ -59,12 +59,12 @@ lower_under_grown(FloorBlock &block, const GrownSpanOverBlock &grown, std::int32
   take(block, found, stroke);
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void lower_in_one_step(FloorBlock &block, const GrownSpanOverBlock &grown, std::int32_t stroke) {
   lower_under_grown<1>(block, grown, stroke);
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void lower_in_two_steps(FloorBlock &block, const GrownSpanOverBlock &grown, std::int32_t stroke) {
   lower_under_grown<2>(block, grown, stroke);
 }
@@ -77,7 +77,7 @@ void FloorBlock::clear(std::int32_t none) {
   highest = kInfinity;
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void lower_block_under(FloorBlock &block, const BallLineOverBlock &line, std::int32_t stroke) {
   const BallLineOverBlock l = line;
   const float radius2 = l.radius * l.radius;
@@ -93,7 +93,7 @@ void lower_block_under(FloorBlock &block, const BallLineOverBlock &line, std::in
   take(block, found, stroke);
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void lower_block_close_under(FloorBlock &block, const BallLineOverBlock &line, std::int32_t stroke) {
   const BallLineOverBlock l = line;
   const float per = 1.0f / (l.radius * l.radius), k1 = l.stretch * 0.5f / l.radius;
@@ -109,7 +109,7 @@ void lower_block_close_under(FloorBlock &block, const BallLineOverBlock &line, s
   take(block, found, stroke);
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void lower_block_under(FloorBlock &block, const BallSpanOverBlock &span, std::int32_t stroke) {
   const BallSpanOverBlock p = span;
   const BallLineOverBlock l = span.line;
@@ -143,13 +143,13 @@ void lower_block_under(FloorBlock &block, const GrownSpanOverBlock &grown, std::
     lower_in_two_steps(block, grown, stroke);
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void lower_block_to(FloorBlock &block, const std::array<float, FloorBlock::kCells> &height,
                     std::int32_t stroke) {
   take(block, height.data(), stroke);
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void store_row(const FloorRow &row, const float *height, const std::uint32_t *owner, std::size_t cells) {
   const float *__restrict wanted = row.wanted;
   float *__restrict envelope = row.envelope;

@@ -2,7 +2,7 @@
 #include "floor_heights.h"
 
 #include "floor_contact.h"
-#include "vector_clones.h"
+#include "asperity/base/wide_vectors.h"
 
 namespace asperity {
 namespace {
@@ -25,27 +25,27 @@ inline __attribute__((always_inline)) void fill(const Contact &contact, const Bl
   }
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void ball_heights(const BallOnLine &contact, const BlockPlace &place, Heights &heights) {
   fill(contact, place, heights);
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void grown_heights(const RoundOnLine<GrownContact> &contact, const BlockPlace &place, Heights &heights) {
   fill(contact, place, heights);
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void round_heights(const RoundOnLine<RoundContact> &contact, const BlockPlace &place, Heights &heights) {
   fill(contact, place, heights);
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void disc_heights(const DiscOnLine &contact, const BlockPlace &place, Heights &heights) {
   fill(contact, place, heights);
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void helix_heights(const DiscOnHelix &contact, const BlockPlace &place, Heights &heights) {
   fill(contact, place, heights);
 }

@@ -1,7 +1,7 @@
 // Names the owner of a cell: the stroke's, or, on a merged run, that of the member under the contact.
 #include "floor_contact.h"
 #include "floor_path.h"
-#include "vector_clones.h"
+#include "asperity/base/wide_vectors.h"
 
 #include "asperity/chart/wall_chart.h"
 
@@ -48,7 +48,7 @@ struct RunOverBlock {
 };
 
 /// Ball: s - lag sqrt(R^2 - q^2).
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void ball_places(const RunOverBlock &run, double radius, double slope, Places &places) {
   const auto q0 = static_cast<float>(run.across), radius2 = static_cast<float>(radius * radius);
   const auto lag = static_cast<float>(slope / std::sqrt(1.0 + slope * slope));
@@ -64,7 +64,7 @@ void ball_places(const RunOverBlock &run, double radius, double slope, Places &p
 }
 
 /// The same for any cutter with a corner arc, from the first place at which a level flat lies on the cell.
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void round_places(const RunOverBlock &run, const Flank &flank, double slope, Places &places) {
   const double flat2 = flank.flat > 0.0 ? flank.flat * flank.flat : 0.0;
   const RoundContact contact(flank.corner, flank.flat, slope);
@@ -82,7 +82,7 @@ void round_places(const RunOverBlock &run, const Flank &flank, double slope, Pla
 }
 
 /// Gives the cells whose place lies at or beyond `joint` the next owner.
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void pass_joint(const Places &places, float joint, std::uint32_t next, Owners &owner) {
   const float *__restrict place = places.place.data();
   std::uint32_t *__restrict who = owner.data();
@@ -91,7 +91,7 @@ void pass_joint(const Places &places, float joint, std::uint32_t next, Owners &o
     who[k] = place[k] >= joint ? next : who[k];
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void give(const FloorBlock &block, std::int32_t winner, const Owners &from, Owners &owner) {
   const std::int32_t *__restrict winners = block.winner.data();
   const std::uint32_t *__restrict source = from.data();
@@ -102,7 +102,7 @@ void give(const FloorBlock &block, std::int32_t winner, const Owners &from, Owne
 }
 
 /// The least winner beyond `latest`; `none` if there is no other.
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 std::int32_t next_winner(const FloorBlock &block, std::int32_t latest, std::int32_t none) {
   const std::int32_t *__restrict winners = block.winner.data();
   std::int32_t next = none;

@@ -2,7 +2,7 @@
 #include "sweep_wall_curved.h"
 
 #include "sweep_wall_entries.h"
-#include "vector_clones.h"
+#include "asperity/base/wide_vectors.h"
 
 #include <algorithm>
 #include <cmath>
@@ -122,7 +122,7 @@ void place_curves(const Stroke &stroke, const WallCutter &cutter, WallSide side,
   curves.radius_mm = cutter.profile.radius_mm();
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 LaneBits lower_under_curves(const LaneCurves &curves, const WallChart &chart, std::size_t column,
                             double u_near, StrokeOwners owners, LaneCells &cells) {
   if (curves.count > kFewLanes)

@@ -3,7 +3,7 @@
 
 #include "sweep_wall_entries.h"
 #include "sweep_wall_ray.h"
-#include "vector_clones.h"
+#include "asperity/base/wide_vectors.h"
 
 #include <cmath>
 #include <limits>
@@ -71,7 +71,7 @@ void add_bend(const BendNodes &nodes, const WallCutter &cutter, Vec2 point, cons
   }
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void set_contacts(LaneDiscs &discs, WallSide side) {
   const double sign = sign_of(side);
 #pragma omp simd
@@ -86,7 +86,7 @@ void set_contacts(LaneDiscs &discs, WallSide side) {
   }
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void lower_span(const LaneDiscs &discs, const WallChart &chart, ColumnSpan span, StrokeOwners owners,
                 LaneCells &cells) {
   if (discs.count > kFewLanes)

@@ -28,6 +28,20 @@ Slopes slopes_at(const std::vector<double> &s, const std::vector<double> &turns,
   return {at_middle + second * (s[column] - s[i]), second};
 }
 
+/// -0.5 to 0.5.
+double off_whole(double turns) { return turns - std::floor(turns + 0.5); }
+
+/// Turns so many offsets into the places of the passes [turns]; the outermost are seen from the other side too.
+std::span<const float> passes_round(std::span<float> offset, std::size_t count) {
+  const auto given = offset.first(count);
+  for (float &place : given)
+    place = -place;
+  const auto [least, most] = std::minmax_element(given.begin(), given.end());
+  offset[count] = *least + 1.0f;
+  offset[count + 1] = *most - 1.0f;
+  return offset.first(count + 2);
+}
+
 double rise_mm(const ToothLap &lap, double aside_mm) {
   const double x = aside_mm * aside_mm;
   return x * (lap.bow_per_mm + lap.bow4_per_mm3 * x);
@@ -71,7 +85,7 @@ ToothBlock::Group ToothBlock::group_of(const WallChart &chart, const ToothLap &l
   Group group;
   group.turns_per_mm = turns_per_mm;
   for (std::size_t k = first_; k < first_ + count_; ++k)
-    group.turns.push_back(static_cast<float>(lap.turns[k] - lap.turns[first_]));
+    group.turns.push_back(static_cast<float>(off_whole(lap.turns[k] - lap.turns[first_])));
   if (group.is_steady()) {
     group.longest_mm = 1.0 / std::abs(turns_per_mm);
     return group;
@@ -101,7 +115,7 @@ void ToothBlock::add(const WallChart &chart, std::size_t index) {
 void ToothBlock::lower_group(const Group &group, double z, float &ceiling, std::span<float> square,
                              std::span<float> e) const {
   constexpr std::size_t kMostOffsets = 64;
-  std::array<float, kMostOffsets> offset;
+  std::array<float, kMostOffsets + 2> offset;
   for (std::size_t i = 0; i < group.teeth.size();) {
     // Steady teeth of one height are asked for together: the nearest pass of any of them is the lowest.
     const Tooth &first = group.teeth[i];
@@ -110,7 +124,7 @@ void ToothBlock::lower_group(const Group &group, double z, float &ceiling, std::
       const ToothLap &lap = laps_[group.teeth[i].lap];
       const double turns = group.teeth[i].turns - lap.turns_per_mm_up * z;
       if (z >= lap.low_mm && z <= lap.high_mm)
-        offset[count++] = static_cast<float>(turns - std::floor(turns + 0.5));
+        offset[count++] = static_cast<float>(off_whole(turns));
       if (!group.is_steady() && count > 0) {
         ++i;
         break;
@@ -127,7 +141,7 @@ void ToothBlock::lower_group(const Group &group, double z, float &ceiling, std::
                        static_cast<float>(first.base_mm + rise_mm(lap, kFarthestTurns * group.longest_mm)));
     const double turn2 = group.longest_mm * group.longest_mm;
     if (group.is_steady()) {
-      nearest_passes(group.turns, std::span(offset).first(count), square);
+      nearest_passes(group.turns, passes_round(offset, count), square);
       lower_to_bow(square, {base, float(lap.bow_per_mm * turn2), float(lap.bow4_per_mm3 * turn2 * turn2)}, e);
     } else {
       lower_to_passes({group.turns, group.length_mm, group.half_change_mm}, offset[0],

@@ -17,7 +17,7 @@ bool lay_tooth_passes(WallChart &chart, std::span<const ToothLap> laps, int thre
     return !progress.cancelled();
   for ([[maybe_unused]] const ToothLap &lap : laps)
     assert(lap.turns.size() == chart.columns() && !lap.lag_mm.empty());
-  const std::size_t blocks = (chart.columns() + ToothBlock::kColumns - 1) / ToothBlock::kColumns;
+  const std::size_t blocks = band_count(chart.columns(), ToothBlock::kColumns);
   std::vector<std::unique_ptr<ToothBlock>> ready(blocks);
   for_each_band(blocks, 1, threads, [&](std::size_t begin, std::size_t) {
     ready[begin] = std::make_unique<ToothBlock>(chart, laps, begin * ToothBlock::kColumns);

@@ -1,7 +1,7 @@
 // Branch-free loops, for the compiler to vectorise.
 #include "tooth_rays.h"
 
-#include "vector_clones.h"
+#include "asperity/base/wide_vectors.h"
 
 #include <array>
 
@@ -10,51 +10,46 @@ namespace {
 
 /// Adding and taking away 1.5 x 2^23 rounds a small float to the nearest whole number.
 constexpr float kRounder = 12582912.0f;
-constexpr std::size_t kAtOnce = 4;
+/// Passes that are looked at together.
+constexpr std::size_t kAtOnce = 6;
+using Six = std::array<float, kAtOnce>;
 
-inline __attribute__((always_inline)) float off_whole(float turns) {
-  return turns - ((turns + kRounder) - kRounder);
+ASPERITY_INTO_WIDE float off_whole(float turns) { return turns - ((turns + kRounder) - kRounder); }
+
+ASPERITY_INTO_WIDE float least(float a, float b) { return a < b ? a : b; }
+
+ASPERITY_INTO_WIDE float least_of_six(float at, const Six &pass) {
+  const float d0 = at - pass[0], d1 = at - pass[1], d2 = at - pass[2];
+  const float d3 = at - pass[3], d4 = at - pass[4], d5 = at - pass[5];
+  return least(least(least(d0 * d0, d1 * d1), least(d2 * d2, d3 * d3)), least(d4 * d4, d5 * d5));
 }
 
-inline __attribute__((always_inline)) float least_of_four(float at,
-                                                          const std::array<float, kAtOnce> &offset) {
-  const float f0 = off_whole(at + offset[0]), f1 = off_whole(at + offset[1]);
-  const float f2 = off_whole(at + offset[2]), f3 = off_whole(at + offset[3]);
-  const float s0 = f0 * f0, s1 = f1 * f1, s2 = f2 * f2, s3 = f3 * f3;
-  const float a = s0 < s1 ? s0 : s1, b = s2 < s3 ? s2 : s3;
-  return a < b ? a : b;
-}
-
-ASPERITY_VECTOR_CLONES
-void nearest_of_four(const float *__restrict turns, std::array<float, kAtOnce> offset,
-                     float *__restrict square, std::size_t count) {
+ASPERITY_WIDE
+void nearest_of_six(const float *__restrict at, Six pass, float *__restrict square, std::size_t count) {
 #pragma omp simd
   for (std::size_t k = 0; k < count; ++k)
-    square[k] = least_of_four(turns[k], offset);
+    square[k] = least_of_six(at[k], pass);
 }
 
-ASPERITY_VECTOR_CLONES
-void nearer_of_four(const float *__restrict turns, std::array<float, kAtOnce> offset,
-                    float *__restrict square, std::size_t count) {
+ASPERITY_WIDE
+void nearer_of_six(const float *__restrict at, Six pass, float *__restrict square, std::size_t count) {
 #pragma omp simd
-  for (std::size_t k = 0; k < count; ++k) {
-    const float least = least_of_four(turns[k], offset);
-    square[k] = least < square[k] ? least : square[k];
-  }
+  for (std::size_t k = 0; k < count; ++k)
+    square[k] = least(least_of_six(at[k], pass), square[k]);
 }
 
 } // namespace
 
-void nearest_passes(std::span<const float> turns, std::span<const float> offset, std::span<float> square) {
-  for (std::size_t i = 0; i < offset.size(); i += kAtOnce) {
-    std::array<float, kAtOnce> four;
+void nearest_passes(std::span<const float> place, std::span<const float> pass, std::span<float> square) {
+  for (std::size_t i = 0; i < pass.size(); i += kAtOnce) {
+    Six six;
     for (std::size_t k = 0; k < kAtOnce; ++k) // the last is repeated: it changes nothing
-      four[k] = offset[i + k < offset.size() ? i + k : offset.size() - 1];
-    (i == 0 ? nearest_of_four : nearer_of_four)(turns.data(), four, square.data(), turns.size());
+      six[k] = pass[i + k < pass.size() ? i + k : pass.size() - 1];
+    (i == 0 ? nearest_of_six : nearer_of_six)(place.data(), six, square.data(), place.size());
   }
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void lower_to_bow(std::span<const float> square, const ToothBow &per_turn, std::span<float> e_mm) {
   const ToothBow bow = per_turn;
   const float *__restrict x = square.data();
@@ -67,7 +62,7 @@ void lower_to_bow(std::span<const float> square, const ToothBow &per_turn, std::
   }
 }
 
-ASPERITY_VECTOR_CLONES
+ASPERITY_WIDE
 void lower_to_passes(const VaryingTurns &at, float offset, const ToothBow &bow_of_tooth,
                      std::span<float> e_mm) {
   const ToothBow bow = bow_of_tooth;

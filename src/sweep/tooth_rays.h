@@ -10,9 +10,9 @@ struct ToothBow {
   float base, bow, bow4; ///< e = base + x (bow + bow4 x), x the square of the distance
 };
 
-/// Steady feed: `turns` from the block's first column, the same for several laps that begin `offset` turns
-/// apart. square: least square of the turns to a pass.
-void nearest_passes(std::span<const float> turns, std::span<const float> offset, std::span<float> square);
+/// Steady feed: where in the turn each ray stands, and where passes of several laps do [turns]. square: least
+/// square of the distance to a pass.
+void nearest_passes(std::span<const float> place, std::span<const float> pass, std::span<float> square);
 /// Lowers e to the hollows at these squares of distance in turns.
 void lower_to_bow(std::span<const float> square, const ToothBow &per_turn, std::span<float> e_mm);
 
