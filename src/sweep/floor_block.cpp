@@ -42,7 +42,7 @@ lower_under_grown(FloorBlock &block, const GrownSpanOverBlock &grown, std::int32
   const BallLineOverBlock l = p.line;
   const CornerOnLine<float, kSteps> contact(double(l.radius), grown.flat, grown.slope);
   const float radius2 = l.radius * l.radius, flat = static_cast<float>(grown.flat);
-  alignas(32) float found[kCells];
+  alignas(64) float found[kCells];
 #pragma omp simd
   for (std::size_t k = 0; k < kCells; ++k) {
     const float x = kPlaces.x[k], y = kPlaces.y[k];
@@ -81,7 +81,7 @@ ASPERITY_WIDE
 void lower_block_under(FloorBlock &block, const BallLineOverBlock &line, std::int32_t stroke) {
   const BallLineOverBlock l = line;
   const float radius2 = l.radius * l.radius;
-  alignas(32) float found[kCells];
+  alignas(64) float found[kCells];
 #pragma omp simd
   for (std::size_t k = 0; k < kCells; ++k) {
     const float x = kPlaces.x[k], y = kPlaces.y[k];
@@ -97,7 +97,7 @@ ASPERITY_WIDE
 void lower_block_close_under(FloorBlock &block, const BallLineOverBlock &line, std::int32_t stroke) {
   const BallLineOverBlock l = line;
   const float per = 1.0f / (l.radius * l.radius), k1 = l.stretch * 0.5f / l.radius;
-  alignas(32) float found[kCells];
+  alignas(64) float found[kCells];
 #pragma omp simd
   for (std::size_t k = 0; k < kCells; ++k) {
     const float x = kPlaces.x[k], y = kPlaces.y[k];
@@ -114,7 +114,7 @@ void lower_block_under(FloorBlock &block, const BallSpanOverBlock &span, std::in
   const BallSpanOverBlock p = span;
   const BallLineOverBlock l = span.line;
   const float radius2 = l.radius * l.radius;
-  alignas(32) float found[kCells];
+  alignas(64) float found[kCells];
 #pragma omp simd
   for (std::size_t k = 0; k < kCells; ++k) {
     const float x = kPlaces.x[k], y = kPlaces.y[k];

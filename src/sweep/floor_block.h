@@ -12,7 +12,7 @@ namespace asperity {
 struct BlockCells {
   static constexpr std::size_t kSide = 8, kCells = kSide * kSide;
 
-  alignas(32) float x[kCells], y[kCells];
+  alignas(64) float x[kCells], y[kCells];
   constexpr BlockCells() : x(), y() {
     for (std::size_t k = 0; k < kCells; ++k) {
       x[k] = static_cast<float>(k % kSide) - 0.5f * static_cast<float>(kSide - 1);
@@ -26,8 +26,8 @@ struct BlockCells {
 struct FloorBlock {
   static constexpr std::size_t kSide = BlockCells::kSide, kCells = BlockCells::kCells;
 
-  alignas(32) std::array<float, kCells> height;
-  alignas(32) std::array<std::int32_t, kCells> winner; ///< stroke
+  alignas(64) std::array<float, kCells> height;
+  alignas(64) std::array<std::int32_t, kCells> winner; ///< stroke
   float highest;                                       ///< of height
 
   /// `none` stands for no stroke, and is greater than any.
