@@ -44,6 +44,23 @@ ASPERITY_WIDE void look_over(const Stock::Depths &depths, Look &look) {
   look = {in_stock, highest};
 }
 
+/// Marks between which and the next one the stock's side is crossed.
+std::uint64_t crossed(std::uint64_t in_stock) {
+  constexpr std::uint64_t kBetween = (std::uint64_t{1} << kMarksPerPi) - 1;
+  return (in_stock ^ (in_stock >> 1)) & kBetween;
+}
+
+/// Adds the marks that lie no deeper in stock or air than so much.
+ASPERITY_WIDE void find_thin(const Stock::Depths &depths, double thickness_mm, std::uint64_t &thin) {
+  std::uint64_t found = 0;
+#pragma omp simd reduction(| : found)
+  for (std::size_t i = 0; i < Stock::kPlaces; ++i) {
+    const double depth = depths[i] - kSkin_mm;
+    found |= (depth < 0.0 ? -depth : depth) <= thickness_mm ? kBits[i] : 0;
+  }
+  thin |= found;
+}
+
 } // namespace
 
 Vec2 offset_at(const BendNodes &nodes, const SweptCutter &cutter, double height_mm) {
@@ -62,7 +79,9 @@ Vec2 offset_at(const BendNodes &nodes, const SweptCutter &cutter, double height_
 void ContactSearch::begin(Vec2 feed) {
   feed_ = feed;
   marks_ = front_marks(feed);
-  air_.assign(stock_.layers(), {});
+  seen_.resize(stock_.layers());
+  for (Seen &seen : seen_)
+    seen.room_mm = 0.0, seen.is_new = true;
 }
 
 const Contact &ContactSearch::find(const SweptCutter &cutter, Vec3 tip_mm, const BendNodes &nodes) {
@@ -91,30 +110,63 @@ const Contact &ContactSearch::find(const SweptCutter &cutter, Vec3 tip_mm, const
 }
 
 void ContactSearch::look_at(const FrontCircle &circle, double low_mm, double high_mm) {
-  Air &air = air_[circle.layer];
-  if (glm::distance(circle.centre_mm, air.centre_mm) + std::abs(circle.radius_mm - air.radius_mm) <
-      air.room_mm)
+  Seen &seen = seen_[circle.layer];
+  const double shift_mm =
+      glm::distance(circle.centre_mm, seen.centre_mm) + std::abs(circle.radius_mm - seen.radius_mm);
+  if (shift_mm < seen.room_mm)
     return;
-  Stock::Depths depths;
-  stock_.depths_mm(circle.layer, circle.centre_mm, circle.radius_mm, marks_, depths);
-  Look look;
-  look_over(depths, look);
-  const std::uint64_t in_stock = look.in_stock;
-  air = {};
-  if (in_stock == 0) {
-    // Places off the grid are two cells from the blank or more.
-    const double depth_in_air_mm = std::min(kSkin_mm - look.highest_mm, 2.0 * stock_.grid().cell_mm);
-    air = {circle.centre_mm, circle.radius_mm, depth_in_air_mm / kSteepest};
+  const bool again = !seen.is_new && see_again(circle, shift_mm, seen);
+  if (!again)
+    see(circle, seen);
+  if (seen.in_stock == 0)
     return;
-  }
-  Front front{circle, low_mm, high_mm, (in_stock & 1) != 0, 0};
-  constexpr std::uint64_t kBetween = (std::uint64_t{1} << kMarksPerPi) - 1;
-  for (std::uint64_t sides = (in_stock ^ (in_stock >> 1)) & kBetween; sides != 0; sides &= sides - 1) {
+  const Stock::Depths &depths = again ? again_mm_ : seen.depths_mm;
+  Front front{circle, low_mm, high_mm, (seen.in_stock & 1) != 0, 0};
+  for (std::uint64_t sides = crossed(seen.in_stock); sides != 0; sides &= sides - 1) {
     const auto i = static_cast<std::size_t>(std::countr_zero(sides));
     crossings_.push_back({circle, static_cast<int>(i), depths[i] - kSkin_mm, depths[i + 1] - kSkin_mm});
     ++front.crossings;
   }
   fronts_.push_back(front);
+}
+
+void ContactSearch::see(const FrontCircle &circle, Seen &seen) {
+  stock_.depths_mm(circle.layer, circle.centre_mm, circle.radius_mm, marks_, seen.depths_mm);
+  Look look;
+  look_over(seen.depths_mm, look);
+  seen.centre_mm = circle.centre_mm;
+  seen.radius_mm = circle.radius_mm;
+  seen.is_new = false;
+  seen.in_stock = look.in_stock;
+  const double depth_in_air_mm = std::min(kSkin_mm - look.highest_mm, beyond_grid_mm());
+  seen.room_mm = look.in_stock == 0 ? depth_in_air_mm / kSteepest : 0.0;
+}
+
+bool ContactSearch::see_again(const FrontCircle &circle, double shift_mm, const Seen &seen) {
+  if (kSteepest * shift_mm > beyond_grid_mm())
+    return false;
+  const std::uint64_t sides = crossed(seen.in_stock);
+  std::uint64_t unsure = sides | sides << 1;
+  find_thin(seen.depths_mm, kSteepest * shift_mm, unsure);
+  const int count = std::popcount(unsure);
+  if (count == 0 || count > static_cast<int>(kEight))
+    return count == 0;
+  std::array<std::size_t, kEight> marks{}, layers;
+  layers.fill(circle.layer);
+  Eight x_mm, y_mm, depths_mm;
+  for (std::size_t k = 0; k < kEight; ++k, unsure &= unsure - 1) {
+    const std::size_t i = unsure != 0 ? static_cast<std::size_t>(std::countr_zero(unsure)) : marks[0];
+    marks[k] = i;
+    x_mm[k] = circle.centre_mm.x + circle.radius_mm * marks_.x[i];
+    y_mm[k] = circle.centre_mm.y + circle.radius_mm * marks_.y[i];
+  }
+  stock_.depths_mm(layers, x_mm, y_mm, depths_mm);
+  for (std::size_t k = 0; k < kEight; ++k)
+    if ((depths_mm[k] - kSkin_mm > 0.0) != ((seen.in_stock >> marks[k] & 1) != 0))
+      return false;
+  for (std::size_t k = 0; k < kEight; ++k)
+    again_mm_[marks[k]] = depths_mm[k];
+  return true;
 }
 
 void ContactSearch::add_slices(const Front &front, double tip_mm, const Turn *&crossing) {

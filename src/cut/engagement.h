@@ -6,6 +6,7 @@
 #include "asperity/sweep/swept_path.h"
 #include "front_crossing.h"
 
+#include <cstdint>
 #include <vector>
 
 namespace asperity {
@@ -48,13 +49,23 @@ private:
     bool begins_in_stock = false;
     int crossings = 0;
   };
-  /// A circle in air and how far it may move or grow and surely stay there.
-  struct Air {
+  /// A layer's circle when all its marks were looked at, and what they showed.
+  struct Seen {
     Vec2 centre_mm{0.0};
-    double radius_mm = 0, room_mm = 0;
+    double radius_mm = 0;
+    double room_mm = 0;         ///< in air: the circle may move or grow so far and surely stay there
+    bool is_new = true;         ///< nothing was looked at yet
+    std::uint64_t in_stock = 0; ///< a bit for each mark
+    Stock::Depths depths_mm;
   };
 
   void look_at(const FrontCircle &circle, double low_mm, double high_mm);
+  /// Places off the grid are at least so far from the blank.
+  double beyond_grid_mm() const { return 2.0 * stock_.grid().cell_mm; }
+  void see(const FrontCircle &circle, Seen &seen);
+  /// A circle that has moved by `shift_mm`: reads again only the marks that may have changed sides and those
+  /// beside a crossing, into again_mm_. False if any has changed sides, or too many may have.
+  bool see_again(const FrontCircle &circle, double shift_mm, const Seen &seen);
   /// Takes the front's crossings from the list.
   void add_slices(const Front &front, double tip_mm, const Turn *&crossing);
   /// The length of what was added.
@@ -63,7 +74,8 @@ private:
   const Stock &stock_;
   Vec2 feed_{0.0};
   Stock::Places marks_;
-  std::vector<Air> air_; ///< layer by layer
+  std::vector<Seen> seen_; ///< layer by layer
+  Stock::Depths again_mm_;
   std::vector<Front> fronts_;
   std::vector<Crossing> crossings_;
   std::vector<Turn> angles_;
