@@ -15,6 +15,9 @@ namespace asperity {
 namespace {
 
 constexpr double kLevel_mm = 1e-3; // the little that cutter and machine yield along the axis leaves it level
+/// A layer of which the tip leaves less than this share is passed: the cutter yields a little along its axis,
+/// and levels are told apart to a micrometre only.
+constexpr double kLeftOfLayer = 0.05;
 constexpr double kMarginCells = 2.0; // grid beyond the blank, so that its sides can be interpolated
 
 /// In which cells so many places lie and where there, and what the cells' corners hold.
@@ -141,7 +144,8 @@ void Stock::carve(const Stroke &from, const Stroke &to, const CutterProfile &pro
   const double tip = 0.5 * (from.tip_mm + to.tip_mm);
   const double deepest = std::min(from.tip_mm, to.tip_mm);
   std::size_t lowest = 0;
-  while (lowest < layers() && bounds_mm_[lowest] < deepest - 1e-9)
+  while (lowest < layers() &&
+         deepest > bounds_mm_[lowest] + kLeftOfLayer * (bounds_mm_[lowest + 1] - bounds_mm_[lowest]))
     ++lowest;
   // A level stroke that goes on where a level one ended leaves all behind it as it is.
   const bool is_level = std::abs(from.tip_mm - to.tip_mm) <= kLevel_mm;

@@ -40,14 +40,22 @@ StockPlan plan_stock(const Job &job, const TimedPath &path) {
 
 std::vector<double> level_heights_mm(const TimedPath &path) {
   constexpr double kLeastLength_mm = 5.0; // shorter level moves make no level
-  std::map<long long, double> length_by_um;
-  for (const PathPiece &piece : path.pieces)
-    if (piece.kind == MoveKind::feed && std::abs(piece.curve.begin.z - piece.curve.end.z) < 1e-6)
-      length_by_um[std::llround(piece.curve.begin.z * 1e3)] += piece.length_mm;
+  struct Level {
+    double lowest_mm = 0, length_mm = 0;
+  };
+  std::map<long long, Level> by_um;
+  for (const PathPiece &piece : path.pieces) {
+    const double z_mm = piece.curve.begin.z;
+    if (piece.kind != MoveKind::feed || std::abs(z_mm - piece.curve.end.z) >= 1e-6)
+      continue;
+    Level &level = by_um.try_emplace(std::llround(z_mm * 1e3), Level{z_mm, 0.0}).first->second;
+    level.lowest_mm = std::min(level.lowest_mm, z_mm);
+    level.length_mm += piece.length_mm;
+  }
   std::vector<double> levels;
-  for (const auto &[um, length] : length_by_um)
-    if (length > kLeastLength_mm)
-      levels.push_back(static_cast<double>(um) * 1e-3);
+  for (const auto &[um, level] : by_um)
+    if (level.length_mm > kLeastLength_mm)
+      levels.push_back(level.lowest_mm);
   return levels;
 }
 

@@ -123,6 +123,17 @@ TEST(Stock, LayerTheTipHasNotPassedKeepsItsSidesAndRemembersItsHeight) {
   EXPECT_NEAR(stock.surface_mm({30, 10}), 7.0, 1e-5);
 }
 
+TEST(Stock, LayerOfWhichNextToNothingIsLeftIsPassed) {
+  const Job job = bar_job(0.0);
+  for (const double left_mm : {0.0004, 0.02}) {
+    Stock stock(job.blank, {0.0, 5.0, 10.0}, kCell_mm);
+    const double tip_mm = 5.0 + left_mm;
+    stock.carve({{10, 10}, {0, 0}, tip_mm}, {{50, 10}, {0, 0}, tip_mm}, CutterProfile::flat(3.0), 20.0);
+    EXPECT_NEAR(stock.depth_mm(1, {30, 10}), -3.0, 0.01) << left_mm;
+    EXPECT_GT(stock.depth_mm(0, {30, 10}), 1.0) << left_mm;
+  }
+}
+
 TEST(LayerBounds, HoldTheLevelsAndAreNoThickerThanAsked) {
   const std::vector<double> bounds = layer_bounds(0, 10, {2.3, 4.6, 4.6, 20.0, -1.0}, 1.0, 100);
   EXPECT_EQ(bounds.front(), 0.0);

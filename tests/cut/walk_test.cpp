@@ -86,6 +86,91 @@ TEST(Walk, SteadyConventionalPassBendsLikeTheSinglePassFormula) {
   EXPECT_NEAR(s.tip_bend_mm, expected.error_mm, 0.02 * std::abs(expected.error_mm) + 1e-4);
 }
 
+/// Mean and largest distance of the tip's bending from a value, well inside the bar.
+struct BendError {
+  double mean_mm = 0, most_mm = 0;
+};
+BendError bend_error(const CutRecord &record, std::uint32_t piece, double wanted_mm) {
+  BendError error;
+  int count = 0;
+  for (const CutSample &s : record.samples)
+    if (s.piece >= piece && s.position_mm.x > 8.0 && s.position_mm.x < 52.0) {
+      const double off = std::abs(static_cast<double>(s.tip_bend_mm) - wanted_mm);
+      error.mean_mm += off;
+      error.most_mm = std::max(error.most_mm, off);
+      ++count;
+    }
+  error.mean_mm /= std::max(count, 1);
+  return error;
+}
+
+// The bar's full 10 mm in one pass: a soft machine yields by a tenth of the thickness that is cut.
+TEST(Walk, DeepPassBendsLikeTheSinglePassFormulaHoweverItIsDivided) {
+  const Job job = bar_job(kAllowance_mm);
+  WallCut cut = same_pass(job, true);
+  cut.axial_depth_mm = 10.0;
+  const double expected_mm = wall_error(cut, 0.0).error_mm;
+  EXPECT_GT(expected_mm, 15e-3);
+  for (const int moves : {1, 100, 800}) {
+    LargeArray<PathPiece> pass;
+    for (int i = 0; i < moves; ++i)
+      pass.push_back(straight({70.0 - 80.0 * i / moves, -3, 0}, {70.0 - 80.0 * (i + 1) / moves, -3, 0},
+                              kFeed_mm_per_s, 80.0 / kFeed_mm_per_s * i / moves));
+    const BendError error = bend_error(walk(job, pass), 0, expected_mm);
+    EXPECT_LT(error.most_mm, 0.02 * expected_mm) << moves;
+  }
+}
+
+/// A quarter turn to the left that ends at `to`, moving towards -x.
+PathPiece quarter_arc(Vec3 to, double radius_mm, double feed_mm_per_s, double start_s) {
+  PathPiece piece = straight(to + Vec3(radius_mm, -radius_mm, 0), to, feed_mm_per_s, start_s);
+  piece.curve = Curve::plan_arc(piece.curve.begin, to, {to.x, to.y - radius_mm}, 0.5 * kPi);
+  piece.length_mm = piece.curve.length_mm();
+  piece.duration_s = piece.length_mm / feed_mm_per_s;
+  return piece;
+}
+
+// Entered by a tangent arc, contact grows from nothing in steps too short for the cutter to spring out of the
+// stock in one of them. It comes to bend all the same.
+TEST(Walk, DeepPassEnteredByAnArcComesToBend) {
+  const Job job = bar_job(kAllowance_mm);
+  WallCut cut = same_pass(job, true);
+  cut.axial_depth_mm = 10.0;
+  const double expected_mm = wall_error(cut, 0.0).error_mm;
+  const CutRecord record = walk(job, {quarter_arc({56, -3, 0}, 4.0, kFeed_mm_per_s, 0.0),
+                                      straight({56, -3, 0}, {-10, -3, 0}, kFeed_mm_per_s, 1.0)});
+  EXPECT_LT(bend_error(record, 1, expected_mm).most_mm, 0.02 * expected_mm);
+}
+
+// Three levels round a rim, each a third of the height: 6.6667 mm lies a third of a micrometre below the
+// height its level is kept at, 3.3333 above. Each meets the same, so each bends the same way round.
+TEST(Walk, LevelsBetweenMicrometresAllBendAlike) {
+  Job job = bar_job(0.0);
+  job.blank.shape = BlankShape::cylinder;
+  job.blank.centre = {0.0, 0.0};
+  job.blank.diameter_mm = 63.0;
+  constexpr double kPath_mm = 34.4; // leaves 31.4 of 31.5
+  LargeArray<PathPiece> path;
+  for (int level = 1; level <= 3; ++level) {
+    const double z_mm = 10.0 - level * 10.0 / 3.0, start_s = 20.0 * level;
+    path.push_back(straight({50, 0, z_mm}, {kPath_mm, 0, z_mm}, kFeed_mm_per_s, start_s));
+    PathPiece lap = straight({kPath_mm, 0, z_mm}, {kPath_mm, 0, z_mm}, kFeed_mm_per_s, start_s + 1.0);
+    lap.curve = Curve::plan_arc(lap.curve.begin, lap.curve.end, {0, 0}, -2.0 * kPi);
+    lap.length_mm = lap.curve.length_mm();
+    lap.duration_s = lap.length_mm / kFeed_mm_per_s;
+    path.push_back(lap);
+    path.push_back(straight({kPath_mm, 0, z_mm}, {50, 0, z_mm}, kFeed_mm_per_s, start_s + 15.0));
+  }
+  float least_mm = 1, most_mm = 0;
+  for (const CutSample &s : walk(job, path).samples)
+    if (s.piece % 3 == 1 && s.u > 0.1 && s.u < 0.9) {
+      least_mm = std::min(least_mm, s.tip_bend_mm);
+      most_mm = std::max(most_mm, s.tip_bend_mm);
+    }
+  EXPECT_GT(least_mm, 2e-3F);
+  EXPECT_LT(most_mm, 1.1F * least_mm);
+}
+
 TEST(Walk, WithoutBendingThePathIsSweptAsCommanded) {
   Job job = low_bar_job();
   job.effects.machine_bending = job.effects.cutter_bending = false;

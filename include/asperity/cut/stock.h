@@ -57,7 +57,8 @@ public:
     bool operator==(const Stroke &) const = default;
   };
   /// Takes away what the cutter covers on the way from `from` to `to` (up to flute_length above its tip).
-  /// Layers the tip has not passed wholly keep their sides; their cut is remembered by surface_mm.
+  /// Layers the tip has not passed, but for a twentieth, keep their sides; their cut is remembered by
+  /// surface_mm.
   void carve(const Stroke &from, const Stroke &to, const CutterProfile &profile, double flute_length_mm);
 
   std::size_t bytes() const;

@@ -15,7 +15,8 @@ namespace asperity {
 /// loses it.
 inline constexpr double kHitsToRelease = 10.0;
 
-/// Heights at which level feed moves run, rising, in the part frame [mm].
+/// Heights at which level feed moves run, rising, in the part frame [mm]; of heights that are the same to a
+/// micrometre the lowest.
 std::vector<double> level_heights_mm(const TimedPath &path);
 
 /// The stock that fits the job: layers at the path's levels, cells a small share of the smallest cutter.
