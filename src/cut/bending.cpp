@@ -96,9 +96,11 @@ Load side_load(const Contact &contact, const CutterModel &cutter, const ForceCoe
     load.offset.right[i] = (at_right ? right_mm : left_mm) * left;
   }
   load.offset.axial_mm = -mean.z * yielding.machine_z_mm_per_N;
-  load.away_mm =
-      contact.makes_right_wall ? glm::dot(load.offset.right[0], left) : -glm::dot(load.offset.left[0], left);
   return load;
+}
+
+double away_mm(const AxisOffset &offset, Vec2 feed, bool right_wall) {
+  return right_wall ? glm::dot(offset.right[0], left_of(feed)) : -glm::dot(offset.left[0], left_of(feed));
 }
 
 Load plunge_load(Vec3 force_N, const CutterModel &cutter, const Yielding &yielding, double tip_z_mm) {

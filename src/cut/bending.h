@@ -21,8 +21,7 @@ Yielding yielding_of(const Job &job);
 struct Load {
   Vec3 mean_force_N{0.0}; ///< part frame; z positive down
   double torque_Nmm = 0;
-  AxisOffset offset;  ///< backlash not included
-  double away_mm = 0; ///< tip offset away from the wall being made
+  AxisOffset offset; ///< backlash not included
 };
 
 /// Side cutting along the unit vector feed. Wall-normal part only: bending along the feed moves no wall.
@@ -33,6 +32,9 @@ struct Load {
 Load side_load(const Contact &contact, const CutterModel &cutter, const ForceCoefficients &k,
                const Yielding &yielding, double tip_z_mm, Vec2 feed, double feed_per_tooth_mm,
                ReadySlices &ready);
+
+/// Tip offset away from the wall being made [mm].
+double away_mm(const AxisOffset &offset, Vec2 feed, bool right_wall);
 
 /// Plunging: the end edges' mean force on cutter tip, machine and blank.
 Load plunge_load(Vec3 force_N, const CutterModel &cutter, const Yielding &yielding, double tip_z_mm);

@@ -5,7 +5,6 @@
 
 namespace asperity {
 
-inline constexpr double kLeastStep_mm = 0.03;  ///< no two stations closer because of bending
 inline constexpr double kBendStep_mm = 0.5e-3; ///< larger change between stations: look in between
 inline constexpr double kStraight_mm = 1e-6;   ///< offsets this near a straight line in u need no station
 

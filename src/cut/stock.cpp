@@ -132,11 +132,12 @@ void Stock::depths_mm(const std::array<std::size_t, kEight> &layers, const Eight
 }
 
 double Stock::surface_mm(Vec2 p) const {
-  const Vec2 g = (p - grid_.origin_mm) / grid_.cell_mm + Vec2(0.5);
-  if (!(g.x >= 0.0 && g.y >= 0.0 && g.x < grid_.nx && g.y < grid_.ny))
+  const Vec2 g = (p - grid_.origin_mm) / grid_.cell_mm;
+  if (!(g.x >= 0.0 && g.y >= 0.0 && g.x < grid_.nx - 1 && g.y < grid_.ny - 1))
     return -std::numeric_limits<double>::infinity();
-  return surface_[static_cast<std::size_t>(g.y) * static_cast<std::size_t>(grid_.nx) +
-                  static_cast<std::size_t>(g.x)];
+  const float *corner = surface_.data() + static_cast<std::size_t>(g.y) * static_cast<std::size_t>(grid_.nx) +
+                        static_cast<std::size_t>(g.x);
+  return std::max(std::max(corner[0], corner[1]), std::max(corner[grid_.nx], corner[grid_.nx + 1]));
 }
 
 void Stock::carve(const Stroke &from, const Stroke &to, const CutterProfile &profile,

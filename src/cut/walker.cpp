@@ -9,13 +9,15 @@
 
 #include <algorithm>
 #include <cmath>
-#include <utility>
+#include <optional>
 
 namespace asperity {
 
 namespace {
 
 constexpr double kRoom_C = 23.0;
+/// What the coarse stock cannot tell from no contact [mm].
+constexpr double kThinContact_mm = 2.0 * kSkin_mm;
 
 /// Steeper than 45 degrees, down or up.
 bool is_steep(Vec3 direction) { return std::abs(direction.z) > glm::length(plan(direction)); }
@@ -48,7 +50,7 @@ double LostMotion::follow(double command_mm) {
 }
 
 Walker::Walker(const Job &job, const TimedPath &path, Stock &stock)
-    : job_(job), path_(path), stock_(stock), search_(stock), yielding_(yielding_of(job)),
+    : job_(job), path_(path), stock_(stock), trail_(stock), search_(stock), yielding_(yielding_of(job)),
       stepdown_mm_(usual_stepdown_mm(level_heights_mm(path), 0.5 * job.cutters.front().diameter_mm)),
       reach_low_mm_(job.blank.low_mm()), reach_high_mm_(job.blank.high_mm()) {
   if (job.effects.backlash) {
@@ -95,15 +97,18 @@ void Walker::walk(std::uint32_t index) {
   // The first station: inherited round a smooth joint, else worked out anew.
   const Vec3 begin_heading = heading(piece, 0.0);
   const bool joins = joined_ && piece.length_mm > 0.0 && runs_on(last_heading_, begin_heading);
+  if (!joins)
+    trail_.carve_all();
   std::vector<Station> stations{joins ? inherited(index) : station(index, 0.0)};
   memory_.x = stations[0].memory.x, memory_.y = stations[0].memory.y, memory_.z = stations[0].memory.z;
 
   // Onwards, with shorter steps where the bending changes quickly.
+  const double least_step = least_step_mm(cutter.swept.profile.radius_mm());
   for (const double planned : planned_stations(piece, cutter.swept.profile.radius_mm())) {
     while (stations.back().u < planned) {
       double u = planned;
       Station next = station(index, u);
-      while ((u - stations.back().u) * piece.length_mm > 2.0 * kLeastStep_mm &&
+      while ((u - stations.back().u) * piece.length_mm > 2.0 * least_step &&
              largest_change_mm(stations.back().offset, next.offset) > kBendStep_mm) {
         u = 0.5 * (u + stations.back().u);
         next = station(index, u);
@@ -203,8 +208,9 @@ Walker::SideCut Walker::settle(Station &at, const CutterModel &cutter, const For
   constexpr int kMostRounds = 20;
   const Vec3 tip = at.sample.position_mm;
   Settling settling(at.memory.bend);
-  bool is_tried_straight = false;
+  std::optional<double> straight_depth_mm; // once looked at
   SideCut cut;
+  trail_.carve_behind(plan(tip), least_step_mm(cutter.swept.profile.radius_mm()));
   search_.begin(feed);
   for (int round = 0; round < kMostRounds; ++round) {
     const AxisOffset &guess = settling.guess();
@@ -213,11 +219,15 @@ Walker::SideCut Walker::settle(Station &at, const CutterModel &cutter, const For
     cut = {&contact, side_load(contact, cutter, k, yielding_, tip.z, feed, level_feed, ready_)};
     if (contact.makes_left_wall != contact.makes_right_wall)
       at.memory.right_wall = contact.makes_right_wall;
-    if (!contact.any() && largest_change_mm(guess, AxisOffset{}) > 0.0) {
+    const bool is_straight = largest_change_mm(guess, AxisOffset{}) == 0.0;
+    if (is_straight)
+      straight_depth_mm = contact.radial_depth_mm;
+    if (!contact.any() && !is_straight && straight_depth_mm.value_or(0.0) <= kThinContact_mm) {
       // Free where it would be bent. Free again with what it would bend when straight: it touches by less
-      // than the stock can tell, and counts as straight.
+      // than the stock can tell, and counts as straight. Where it would cut deep, it cannot spring out of the
+      // stock in one step: it stands where contact begins.
       settling = Settling(AxisOffset{});
-      if (std::exchange(is_tried_straight, true))
+      if (straight_depth_mm)
         break;
     } else if (settling.take(cut.load.offset)) {
       break;
@@ -236,7 +246,7 @@ void Walker::cut_sideways(Station &at, const PathPiece &piece, const CutterModel
   const Load &load = cut.load;
 
   s.in_contact = contact.any();
-  s.climb = contact.makes_right_wall;
+  s.climb = contact.any() && at.memory.right_wall;
   s.axial_depth_mm = static_cast<float>(contact.axial_depth_mm);
   s.radial_depth_mm = static_cast<float>(contact.radial_depth_mm);
   s.entry_rad = static_cast<float>(contact.widest.entry_rad);
@@ -248,7 +258,7 @@ void Walker::cut_sideways(Station &at, const PathPiece &piece, const CutterModel
   for (int axis = 0; axis < 3; ++axis)
     s.mean_force_N[axis] = static_cast<float>(load.mean_force_N[axis]);
   s.peak_force_N = static_cast<float>(peak_force_N(k, contact.slices, cutter.teeth, level_feed));
-  s.tip_bend_mm = static_cast<float>(load.away_mm);
+  s.tip_bend_mm = static_cast<float>(away_mm(load.offset, feed, at.memory.right_wall));
   s.power_W = static_cast<float>(power_W(load.torque_Nmm, piece.spindle_rpm));
   if (s.thickest_chip_mm >= cutter.least_chip_mm) {
     // A chip cannot get hotter than where it flows.
@@ -261,6 +271,7 @@ void Walker::cut_sideways(Station &at, const PathPiece &piece, const CutterModel
 
 void Walker::cut_downwards(Station &at, const CutterModel &cutter) {
   CutSample &s = at.sample;
+  trail_.carve_all();
   const Vec3 force = plunge_force_N(stock_, cutter.swept, s.position_mm, cutter.force, cutter.teeth.flutes,
                                     s.feed_per_tooth_mm);
   const Load load = plunge_load(force, cutter, yielding_, s.position_mm.z);
@@ -274,8 +285,7 @@ void Walker::cut_downwards(Station &at, const CutterModel &cutter) {
 
 void Walker::accept(const Station &from, Station &to) {
   const CutterModel &cutter = model_of(path_.pieces[to.sample.piece]);
-  stock_.carve(stroke_of(from, cutter.swept), stroke_of(to, cutter.swept), cutter.swept.profile,
-               cutter.swept.flute_length_mm);
+  trail_.add(stroke_of(from, cutter.swept), stroke_of(to, cutter.swept), cutter.swept);
   memory_ = to.memory;
   record_.samples.push_back(to.sample);
 }

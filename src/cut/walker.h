@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bending.h"
+#include "trail.h"
 
 #include "asperity/cut/record.h"
 #include "asperity/cut/stock.h"
@@ -51,7 +52,10 @@ public:
     record_.swept.offsets.reserve(static_cast<std::size_t>(size.offsets));
   }
   void walk(std::uint32_t index);
-  CutRecord take() { return std::move(record_); }
+  CutRecord take() {
+    trail_.carve_all();
+    return std::move(record_);
+  }
 
 private:
   bool in_air(const PathPiece &piece, const CutterModel &cutter) const;
@@ -79,6 +83,7 @@ private:
   const Job &job_;
   const TimedPath &path_;
   Stock &stock_;
+  Trail trail_;
   ContactSearch search_;
   ReadySlices ready_;
   Yielding yielding_;

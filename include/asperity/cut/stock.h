@@ -45,7 +45,8 @@ public:
   /// depth_mm at eight places, each in its own layer.
   void depths_mm(const std::array<std::size_t, kEight> &layers, const Eight &x_mm, const Eight &y_mm,
                  Eight &depths) const;
-  /// Height of the stock's upper surface near p (nearest grid point); minus infinity off the grid.
+  /// Height of the stock's upper surface about p: the highest of the four grid points round it, so that what
+  /// the cutter just left beside p does not hide what stands there. Minus infinity off the grid.
   double surface_mm(Vec2 p) const;
 
   /// One end of a straight carving stroke: the cutter tip, and the axis' plan place at each layer's height is
