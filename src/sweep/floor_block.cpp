@@ -1,8 +1,8 @@
 // The innermost loops of the floor sweep, branch-free, for the compiler to vectorise.
 #include "floor_block.h"
 
-#include "corner_on_line.h"
 #include "asperity/base/wide_vectors.h"
+#include "corner_on_line.h"
 
 #include <cmath>
 #include <limits>

@@ -1,8 +1,8 @@
 // Chooses the closed form of a stroke and takes it over a block.
 #include "floor_heights.h"
 
-#include "floor_contact.h"
 #include "asperity/base/wide_vectors.h"
+#include "floor_contact.h"
 
 namespace asperity {
 namespace {

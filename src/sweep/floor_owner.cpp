@@ -1,7 +1,7 @@
 // Names the owner of a cell: the stroke's, or, on a merged run, that of the member under the contact.
+#include "asperity/base/wide_vectors.h"
 #include "floor_contact.h"
 #include "floor_path.h"
-#include "asperity/base/wide_vectors.h"
 
 #include "asperity/chart/wall_chart.h"
 

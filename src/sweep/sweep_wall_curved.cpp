@@ -1,8 +1,8 @@
 // Newton steps in all lanes at once.
 #include "sweep_wall_curved.h"
 
-#include "sweep_wall_entries.h"
 #include "asperity/base/wide_vectors.h"
+#include "sweep_wall_entries.h"
 
 #include <algorithm>
 #include <cmath>

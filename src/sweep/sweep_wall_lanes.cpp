@@ -1,9 +1,9 @@
 // Branch-free loops over lanes, for the compiler to vectorise.
 #include "sweep_wall_lanes.h"
 
+#include "asperity/base/wide_vectors.h"
 #include "sweep_wall_entries.h"
 #include "sweep_wall_ray.h"
-#include "asperity/base/wide_vectors.h"
 
 #include <cmath>
 #include <limits>

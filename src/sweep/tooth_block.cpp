@@ -31,7 +31,8 @@ Slopes slopes_at(const std::vector<double> &s, const std::vector<double> &turns,
 /// -0.5 to 0.5.
 double off_whole(double turns) { return turns - std::floor(turns + 0.5); }
 
-/// Turns so many offsets into the places of the passes [turns]; the outermost are seen from the other side too.
+/// Turns so many offsets into the places of the passes [turns]; the outermost are seen from the other side
+/// too.
 std::span<const float> passes_round(std::span<float> offset, std::size_t count) {
   const auto given = offset.first(count);
   for (float &place : given)
