@@ -14,7 +14,6 @@
 #include "asperity/texture/own_roughness.h"
 
 #include <algorithm>
-#include <future>
 #include <limits>
 
 namespace asperity {
@@ -41,7 +40,8 @@ public:
 private:
   const Outcome &old() const { return *kept_.outcome; }
   void cut_and_make_charts();
-  void make_charts(int threads);
+  void cut();
+  void make_charts();
   bool has_room_for_record();
   bool sweep_charts();
   void find_meaning();
@@ -88,29 +88,34 @@ bool Stages::run() {
   return true;
 }
 
-/// The walk goes in time order on this thread; what does not wait for it is made beside it.
+/// The walk goes in time order on this thread; what does not wait for it is made beside it, and by all threads
+/// once the walk is over.
 void Stages::cut_and_make_charts() {
-  const bool beside = memory_.charts_beside_cut() && !holds_.cut;
-  auto charts = std::async(beside ? std::launch::async : std::launch::deferred,
-                           [&] { make_charts(beside ? 1 : options_.threads); });
-  if (holds_.cut) {
-    outcome_.cut = old().cut;
-  } else {
-    ++runs_.cut;
-    Stock stock = make_stock(job_, outcome_.path, options_.threads);
-    outcome_.cut = walk_path(job_, outcome_.path, stock, progress_);
-  }
-  charts.get();
+  const int threads = memory_.charts_beside_cut() ? options_.threads : 1;
+  for_each_band(2, 1, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      i == 0 ? cut() : make_charts();
+  });
   holds_.swept = holds_.path && (holds_.cut || same_bits(old().cut.swept, outcome_.cut.swept));
 }
 
-void Stages::make_charts(int threads) {
+void Stages::cut() {
+  if (holds_.cut) {
+    outcome_.cut = old().cut;
+    return;
+  }
+  ++runs_.cut;
+  Stock stock = make_stock(job_, outcome_.path, options_.threads);
+  outcome_.cut = walk_path(job_, outcome_.path, stock, progress_);
+}
+
+void Stages::make_charts() {
   const std::size_t count = job_.features.size();
   outcome_.charts.resize(count);
   for (std::size_t i = 0; i < count && !progress_.cancelled(); ++i) {
     if (!holds_.chart_made[i]) {
       ++runs_.charts_made;
-      outcome_.charts[i] = make_chart(job_, job_.features[i], threads);
+      outcome_.charts[i] = make_chart(job_, job_.features[i], options_.threads);
     } else if (!holds_.cut) {
       outcome_.charts[i] = unswept(old().charts[i]); // what is cut anew is all but surely swept anew
     }

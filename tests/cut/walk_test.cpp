@@ -86,30 +86,28 @@ TEST(Walk, SteadyConventionalPassBendsLikeTheSinglePassFormula) {
   EXPECT_NEAR(s.tip_bend_mm, expected.error_mm, 0.02 * std::abs(expected.error_mm) + 1e-4);
 }
 
-/// Mean and largest distance of the tip's bending from a value, well inside the bar.
-struct BendError {
-  double mean_mm = 0, most_mm = 0;
-};
-BendError bend_error(const CutRecord &record, std::uint32_t piece, double wanted_mm) {
-  BendError error;
+/// Largest distance of the tip's bending from a value, well inside the bar.
+double bend_error_mm(const CutRecord &record, double wanted_mm) {
+  double most_mm = 0.0;
   int count = 0;
   for (const CutSample &s : record.samples)
-    if (s.piece >= piece && s.position_mm.x > 8.0 && s.position_mm.x < 52.0) {
-      const double off = std::abs(static_cast<double>(s.tip_bend_mm) - wanted_mm);
-      error.mean_mm += off;
-      error.most_mm = std::max(error.most_mm, off);
+    if (s.position_mm.x > 8.0 && s.position_mm.x < 52.0) {
+      most_mm = std::max(most_mm, std::abs(static_cast<double>(s.tip_bend_mm) - wanted_mm));
       ++count;
     }
-  error.mean_mm /= std::max(count, 1);
-  return error;
+  return count > 0 ? most_mm : HUGE_VAL;
 }
 
 // The bar's full 10 mm in one pass, on machines that yield by a twentieth and by half of the thickness that
-// is cut.
+// is cut, with straight teeth and helical ones.
 TEST(Walk, DeepPassBendsLikeTheSinglePassFormulaHoweverItIsDivided) {
-  for (const double stiffness_N_per_um : {0.3, 0.03}) {
+  struct Case {
+    double stiffness_N_per_um, helix_deg;
+  };
+  for (const Case &with : {Case{0.3, 0.0}, Case{0.3, 30.0}, Case{0.03, 0.0}, Case{0.03, 30.0}}) {
     Job job = bar_job(kAllowance_mm);
-    job.machine.stiffness_xy_N_per_um = stiffness_N_per_um;
+    job.machine.stiffness_xy_N_per_um = with.stiffness_N_per_um;
+    job.cutters.front().helix_deg = with.helix_deg;
     WallCut cut = same_pass(job, true);
     cut.axial_depth_mm = 10.0;
     const double expected_mm = wall_error(cut, 0.0).error_mm;
@@ -118,8 +116,11 @@ TEST(Walk, DeepPassBendsLikeTheSinglePassFormulaHoweverItIsDivided) {
       for (int i = 0; i < moves; ++i)
         pass.push_back(straight({70.0 - 80.0 * i / moves, -3, 0}, {70.0 - 80.0 * (i + 1) / moves, -3, 0},
                                 kFeed_mm_per_s, 80.0 / kFeed_mm_per_s * i / moves));
-      const BendError error = bend_error(walk(job, pass), 0, expected_mm);
-      EXPECT_LT(error.most_mm, 0.02 * expected_mm) << moves << " moves, " << expected_mm << " mm";
+      // Moves of a ninth of the stock's cell see the grid go by: 1-2 um of the thickness that is left, which
+      // a soft machine answers almost in full, now and then twice.
+      const double tolerance = moves == 4000 ? 0.06 : 0.02;
+      EXPECT_LT(bend_error_mm(walk(job, pass), expected_mm), tolerance * expected_mm)
+          << moves << " moves, helix " << with.helix_deg << " deg, " << expected_mm << " mm";
     }
   }
 }
