@@ -67,6 +67,40 @@ std::vector<double> planned_stations(const PathPiece &piece, double cutter_radiu
   return places;
 }
 
+std::uint32_t last_in_step(const TimedPath &path, std::uint32_t first, double cutter_radius_mm) {
+  constexpr double kSteady = 0.8; // of the highest speed
+  const PathPiece &begin = path.pieces[first];
+  const auto is_steady = [](const PathPiece &piece) {
+    const double slowest = std::min(piece.v_in_mm_per_s, piece.v_out_mm_per_s);
+    return piece.length_mm > 0.0 && piece.curve.is_line() && slowest >= kSteady * piece.v_peak_mm_per_s;
+  };
+  const Vec3 begins = heading(begin, 0.0);
+  double length_mm = begin.length_mm;
+  std::uint32_t last = first;
+  while (is_steady(path.pieces[last]) && last + 1 < path.pieces.size()) {
+    const PathPiece &before = path.pieces[last], &next = path.pieces[last + 1];
+    length_mm += next.length_mm;
+    const bool same_cut = next.kind == begin.kind && next.tool == begin.tool &&
+                          next.spindle_rpm == begin.spindle_rpm && next.turn == begin.turn;
+    if (!same_cut || !is_steady(next) || length_mm > kStepShare * cutter_radius_mm ||
+        !runs_on(heading(before, 1.0), heading(next, 0.0)) || !runs_on(begins, heading(next, 1.0)))
+      break;
+    ++last;
+  }
+  return last;
+}
+
+bool run_straight(const TimedPath &path, std::uint32_t first, std::uint32_t last, double within_mm) {
+  const Vec3 begin = path.pieces[first].curve.begin, way = path.pieces[last].curve.end - begin;
+  const double square = glm::dot(way, way);
+  for (std::uint32_t i = first; i < last; ++i) {
+    const Vec3 at = path.pieces[i].curve.end - begin;
+    if (square <= 0.0 || glm::distance(at, glm::dot(at, way) / square * way) > within_mm)
+      return false;
+  }
+  return true;
+}
+
 std::size_t last_in_line(const std::vector<Station> &stations, std::size_t from) {
   constexpr std::size_t kMost = 256; // looks back over at most so many stations
   std::size_t to = from + 1;

@@ -19,6 +19,12 @@ bool runs_on(Vec3 before, Vec3 after);
 /// apart than a share of the cutter's radius (closer while the speed changes and on small arcs).
 std::vector<double> planned_stations(const PathPiece &piece, double cutter_radius_mm);
 
+/// The last of the straight pieces from `first` on that together are no longer than a step, run on without a
+/// corner at steady speed and are cut the same way: `first` itself if the next is not one of them.
+std::uint32_t last_in_step(const TimedPath &path, std::uint32_t first, double cutter_radius_mm);
+/// Do the ends of these pieces lie so near the straight line from the first's begin to the last's end?
+bool run_straight(const TimedPath &path, std::uint32_t first, std::uint32_t last, double within_mm);
+
 /// The farthest station to which the offsets run straight from station `from`, within kStraight_mm.
 std::size_t last_in_line(const std::vector<Station> &stations, std::size_t from);
 

@@ -104,13 +104,12 @@ CutRecord walk_path(const Job &job, const TimedPath &path, Stock &stock, const P
   Walker walker(job, path, stock);
   walker.expect(record_to_expect(job, path));
   const std::size_t report_every = std::max<std::size_t>(1, path.pieces.size() / 100);
-  for (std::size_t i = 0; i < path.pieces.size(); ++i) {
-    if (progress.cancelled())
-      break;
-    if (i % report_every == 0)
+  std::size_t reported = 0;
+  for (std::uint32_t i = 0; i < path.pieces.size() && !progress.cancelled(); i = walker.walk(i))
+    if (i >= reported) {
       progress.at("cutting", static_cast<double>(i) / static_cast<double>(path.pieces.size()));
-    walker.walk(static_cast<std::uint32_t>(i));
-  }
+      reported = i + report_every;
+    }
   return walker.take();
 }
 

@@ -83,7 +83,7 @@ bool Walker::in_air(const PathPiece &piece, const CutterModel &cutter) const {
          high.y < reach_low_mm_.y || low.x > reach_high_mm_.x || low.y > reach_high_mm_.y;
 }
 
-void Walker::walk(std::uint32_t index) {
+std::uint32_t Walker::walk(std::uint32_t index) {
   const PathPiece &piece = path_.pieces[index];
   const CutterModel &cutter = model_of(piece);
   if (in_air(piece, cutter)) {
@@ -92,7 +92,7 @@ void Walker::walk(std::uint32_t index) {
     memory_.bend = {};
     joined_ = false;
     record_.samples.push_back(end.sample);
-    return;
+    return index + 1;
   }
   // The first station: inherited round a smooth joint, else worked out anew.
   const Vec3 begin_heading = heading(piece, 0.0);
@@ -102,9 +102,13 @@ void Walker::walk(std::uint32_t index) {
   std::vector<Station> stations{joins ? inherited(index) : station(index, 0.0)};
   memory_.x = stations[0].memory.x, memory_.y = stations[0].memory.y, memory_.z = stations[0].memory.z;
 
+  const double radius_mm = cutter.swept.profile.radius_mm();
+  const double least_step = least_step_mm(radius_mm);
+  if (const std::uint32_t last = joins ? last_in_step(path_, index, radius_mm) : index; last > index)
+    return walk_together(index, last, stations[0], least_step);
+
   // Onwards, with shorter steps where the bending changes quickly.
-  const double least_step = least_step_mm(cutter.swept.profile.radius_mm());
-  for (const double planned : planned_stations(piece, cutter.swept.profile.radius_mm())) {
+  for (const double planned : planned_stations(piece, radius_mm)) {
     while (stations.back().u < planned) {
       double u = planned;
       Station next = station(index, u);
@@ -118,9 +122,15 @@ void Walker::walk(std::uint32_t index) {
     }
   }
   add_swept(index, stations, joins);
+  end_piece(index, stations.back());
+  return index + 1;
+}
+
+void Walker::end_piece(std::uint32_t index, const Station &end) {
+  const PathPiece &piece = path_.pieces[index];
   joined_ = true;
   last_heading_ = piece.length_mm > 0.0 ? heading(piece, 1.0) : Vec3(0.0);
-  last_offset_ = stations.back().offset;
+  last_offset_ = end.offset;
 }
 
 Station Walker::inherited(std::uint32_t index) const {
@@ -283,7 +293,7 @@ void Walker::cut_downwards(Station &at, const CutterModel &cutter) {
   s.thickest_chip_mm = s.in_contact ? s.feed_per_tooth_mm : 0.0F;
 }
 
-void Walker::accept(const Station &from, Station &to) {
+void Walker::accept(const Station &from, const Station &to) {
   const CutterModel &cutter = model_of(path_.pieces[to.sample.piece]);
   trail_.add(stroke_of(from, cutter.swept), stroke_of(to, cutter.swept), cutter.swept);
   memory_ = to.memory;

@@ -51,7 +51,8 @@ public:
     record_.swept.pieces.reserve(static_cast<std::size_t>(size.pieces));
     record_.swept.offsets.reserve(static_cast<std::size_t>(size.offsets));
   }
-  void walk(std::uint32_t index);
+  /// One piece, or several short ones that run on. Returns the next one to walk.
+  std::uint32_t walk(std::uint32_t index);
   CutRecord take() {
     trail_.carve_all();
     return std::move(record_);
@@ -77,7 +78,11 @@ private:
   void cut_downwards(Station &at, const CutterModel &cutter);
   void settle_chips(Station &at, const PathPiece &piece, const CutterModel &cutter, bool makes_chips) const;
   double ploughing_share(const Station &at, const CutterModel &cutter) const;
-  void accept(const Station &from, Station &to);
+  /// Short pieces from `first` on, `last` at most, which begin at `from`. Returns the next one to walk.
+  std::uint32_t walk_together(std::uint32_t first, std::uint32_t last, const Station &from,
+                              double least_step_mm);
+  void accept(const Station &from, const Station &to);
+  void end_piece(std::uint32_t index, const Station &end);
   void add_swept(std::uint32_t index, const std::vector<Station> &stations, bool joins);
 
   const Job &job_;

@@ -190,6 +190,36 @@ TEST(Walk, LevelsBetweenMicrometresAllBendAlike) {
   EXPECT_LT(bending.most_mm, 1.1F * bending.least_mm);
 }
 
+// Chords of 0.23 mm, two to a step: as on the arc, with every move in the bent path and no gap between two.
+TEST(Walk, LapInShortChordsBendsLikeTheArc) {
+  const Job job = round_bar_job(62.8);
+  const Vec3 begin(34, 0, 0), far_away(34, 40, 0);
+  const LargeArray<PathPiece> whole{straight(far_away, begin, kFeed_mm_per_s, 0.0),
+                                    arc(begin, begin, {0, 0}, -2.0 * kPi, 1.0)};
+  LargeArray<PathPiece> divided{whole[0]};
+  constexpr std::uint32_t kChords = 930;
+  const auto end = [&](std::uint32_t i) { return whole[1].curve.point(double(i) / kChords); };
+  for (std::uint32_t i = 0; i < kChords; ++i)
+    divided.push_back(straight(end(i), end(i + 1), kFeed_mm_per_s, 1.0 + 7.2 * i / kChords));
+  const LeastAndMost wanted = bending_on_laps(walk(job, whole), whole);
+  const CutRecord record = walk(job, divided);
+  std::vector<std::uint32_t> swept_by(kChords + 1, 0), sampled(kChords + 1, 0);
+  for (const SweptPiece &piece : record.swept.pieces) {
+    ++swept_by[piece.owner];
+    if (piece.owner > 1 && piece.joins_previous) {
+      EXPECT_EQ(record.swept.begin_offset(piece), record.swept.end_offset(*(&piece - 1))) << piece.owner;
+    }
+  }
+  for (const CutSample &s : record.samples) {
+    ++sampled[s.piece];
+    if (s.piece > kChords / 10 && s.piece < kChords * 9 / 10) {
+      EXPECT_NEAR(s.tip_bend_mm, wanted.most_mm, 0.02F * wanted.most_mm) << s.piece;
+    }
+  }
+  EXPECT_GE(*std::min_element(swept_by.begin(), swept_by.end()), 1U);
+  EXPECT_GE(*std::min_element(sampled.begin(), sampled.end()), 1U);
+}
+
 TEST(Walk, WithoutBendingThePathIsSweptAsCommanded) {
   Job job = low_bar_job();
   job.effects.machine_bending = job.effects.cutter_bending = false;
