@@ -22,17 +22,6 @@ namespace {
 
 const double kDishSlope = std::tan(kDish_rad);
 
-/// A lead over the second longest tooth that hides all others' marks; end edges are straight, hollows round.
-bool one_tooth_only(const MarkingCutter &cutter, double hollow_mm, double feed_per_tooth_mm, MarkStore &store,
-                    std::uint16_t tool) {
-  if (cutter.flutes == 1)
-    return true;
-  if (hollow_mm > 0)
-    return store.marks({tool, hollow_mm, feed_per_tooth_mm, 0.0, true}).marking_teeth() == 1;
-  const double lead = cutter.eccentricity_mm * (1.0 - std::cos(2.0 * kPi / cutter.flutes));
-  return lead >= (cutter.flutes - 1) * feed_per_tooth_mm * kDishSlope;
-}
-
 /// Spindle turns since a marking tooth stood in direction d from the axis, 0..1, in turns between marks.
 double turns_since_mark(const Moment &moment, const PathPiece &piece, Vec2 d, int marking) {
   const double angle_turns = std::atan2(d.y, d.x) / (2.0 * kPi);
@@ -51,35 +40,42 @@ Moment moment_on(const PassTrack &track, PassTrack::Place place) {
 FloorMarks::FloorMarks(const TextureSource &source)
     : source_(source), store_(source.job), lean_(std::tan(rad_from_deg(source.job.machine.tram_deg))) {}
 
-const FloorTooth &FloorMarks::still(std::uint16_t tool) {
+const FloorMarks::Still &FloorMarks::still(std::uint16_t tool) {
   if (last_still_ != nullptr && last_tool_ == tool)
     return *last_still_;
   const auto [found, is_new] = still_.try_emplace(tool);
-  FloorTooth &tooth = found->second;
+  Still &still = found->second;
   if (is_new) {
-    const CutterProfile &nominal = store_.cutter(tool).nominal;
-    const double flat = nominal.tip_flat_mm();
-    tooth.hollow_mm = nominal.corner_mm();
-    tooth.circle_mm = std::max(0.0, flat);
+    const MarkingCutter &cutter = store_.cutter(tool);
+    const double flat = cutter.nominal.tip_flat_mm();
+    still.tooth.hollow_mm = cutter.nominal.corner_mm();
+    still.tooth.circle_mm = std::max(0.0, flat);
     if (flat > 0)
-      tooth.kind = FloorTooth::Kind::arcs;
-    else if (tooth.hollow_mm > 0)
-      tooth.kind = FloorTooth::Kind::dents;
+      still.tooth.kind = FloorTooth::Kind::arcs;
+    else if (still.tooth.hollow_mm > 0)
+      still.tooth.kind = FloorTooth::Kind::dents;
+    still.flutes = cutter.flutes;
+    still.lead_mm = cutter.eccentricity_mm * (1.0 - std::cos(2.0 * kPi / cutter.flutes));
   }
-  last_still_ = &tooth;
+  last_still_ = &still;
   last_tool_ = tool;
-  return tooth;
+  return still;
 }
 
 FloorTooth FloorMarks::tooth(std::uint16_t tool, const Moment &moment) {
-  FloorTooth tooth = still(tool);
+  const Still &cutter = still(tool);
+  FloorTooth tooth = cutter.tooth;
   if (tooth.kind == FloorTooth::Kind::none || moment.rev_per_s <= 0)
     return tooth;
-  const MarkingCutter &cutter = store_.cutter(tool);
   const double feed = moment.plan_speed_mm_per_s / (moment.rev_per_s * cutter.flutes);
   if (feed < kLeastFeed_mm)
     return tooth;
-  tooth.marking = one_tooth_only(cutter, tooth.hollow_mm, feed, store_, tool) ? 1 : cutter.flutes;
+  // A lead over the second longest tooth that hides all others' marks; end edges are straight, hollows round.
+  const bool one_tooth_only =
+      cutter.flutes == 1 ||
+      (tooth.hollow_mm > 0 ? store_.marks({tool, tooth.hollow_mm, feed, 0.0, true}).marking_teeth() == 1
+                           : cutter.lead_mm >= (cutter.flutes - 1) * feed * kDishSlope);
+  tooth.marking = one_tooth_only ? 1 : cutter.flutes;
   tooth.pitch_mm = feed * cutter.flutes / tooth.marking;
   return tooth;
 }
@@ -89,7 +85,7 @@ std::optional<double> FloorMarks::height_mm(const Pass &pass, const PassTrack &t
   Seen seen{.p = p, .nearest = track.nearest(part, p)};
   seen.from_axis = p - track.point(seen.nearest);
   const PassPart &under = track.part(seen.nearest);
-  const FloorTooth &still = this->still(under.timed->tool);
+  const FloorTooth &still = this->still(under.timed->tool).tooth;
   if (under.stands())
     return still.kind == FloorTooth::Kind::arcs ? lean_mm(seen, still.circle_mm) : 0.0;
   seen.heading = track.heading(seen.nearest);
@@ -102,7 +98,7 @@ std::optional<double> FloorMarks::height_mm(const Pass &pass, const PassTrack &t
 
 std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &track, const Seen &seen) {
   const PassPart &under = track.part(seen.nearest);
-  const double radius = still(under.timed->tool).hollow_mm;
+  const double radius = still(under.timed->tool).tooth.hollow_mm;
   const double section = std::sqrt(std::max(0.0, radius * radius - seen.across_mm * seen.across_mm));
   if (section == 0)
     return 0.0;
@@ -140,7 +136,7 @@ std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &tra
 }
 
 std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &track, const Seen &seen) {
-  const double circle = still(track.part(seen.nearest).timed->tool).circle_mm;
+  const double circle = still(track.part(seen.nearest).timed->tool).tooth.circle_mm;
   const double lean = lean_mm(seen, circle);
   if (std::abs(seen.across_mm) >= circle)
     return lean;

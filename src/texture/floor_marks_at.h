@@ -24,22 +24,27 @@ class FloorMarks {
 public:
   explicit FloorMarks(const TextureSource &source);
 
-  /// What a cutter's marks are like, whatever its feed: no pitch.
-  const FloorTooth &still(std::uint16_t tool);
   /// Above the smooth sweep of an upright cutter. Nothing where the neighbouring pass has the say.
   std::optional<double> height_mm(const Pass &pass, const PassTrack &track, std::size_t part, Vec2 p);
   FloorTooth tooth(std::uint16_t tool, const Moment &moment);
 
 private:
   struct Seen; ///< a point as seen from a pass
+  /// What a cutter's marks are like, whatever its feed.
+  struct Still {
+    FloorTooth tooth; ///< no pitch
+    int flutes = 1;
+    double lead_mm = 0; ///< of the longest tooth over the second longest
+  };
+  const Still &still(std::uint16_t tool);
   std::optional<double> dent_mm(const Pass &pass, const PassTrack &track, const Seen &seen);
   std::optional<double> arc_mm(const Pass &pass, const PassTrack &track, const Seen &seen);
   double lean_mm(const Seen &seen, double circle_mm) const;
 
   const TextureSource &source_;
   MarkStore store_;
-  std::map<std::uint16_t, FloorTooth> still_;
-  const FloorTooth *last_still_ = nullptr;
+  std::map<std::uint16_t, Still> still_;
+  const Still *last_still_ = nullptr;
   std::uint16_t last_tool_ = 0;
   double lean_; ///< tangent of the spindle's angle to the upright
 };

@@ -27,8 +27,6 @@ FloorChart rows_of(const FloorChart &patch, std::size_t begin, std::size_t end) 
   const auto last = static_cast<std::ptrdiff_t>(patch.at(0, end));
   rows.wanted_mm.assign(patch.wanted_mm.begin() + first, patch.wanted_mm.begin() + last);
   rows.blank_mm.assign(patch.blank_mm.begin() + first, patch.blank_mm.begin() + last);
-  rows.envelope_mm.resize(rows.nx * rows.ny);
-  rows.owner.resize(rows.nx * rows.ny);
   return rows;
 }
 
@@ -55,36 +53,68 @@ public:
       : patch_(patch), begin_(begin), source_(source), chart_(rows_of(patch, begin, end)), marks_(source) {}
 
   void cut(const LargeArray<PassPart> &parts, const Progress &progress) {
-    for (const Pass &pass : passes_near(parts, source_.swept.cutters, region_of(chart_), 0.0)) {
-      std::fill(chart_.envelope_mm.begin(), chart_.envelope_mm.end(), std::numeric_limits<float>::infinity());
-      std::fill(chart_.owner.begin(), chart_.owner.end(), kNobody);
-      if (!sweep_floor(chart_, pass.swept(source_.swept.cutters), 1, silent_) || progress.cancelled())
-        return;
-      lower_under(pass);
+    const std::vector<Pass> passes = passes_near(parts, source_.swept.cutters, region_of(chart_), 0.0);
+    for (std::size_t first = 0; first < passes.size(); first += kTogether) {
+      swept_.clear();
+      for (std::size_t i = first; i < std::min(first + kTogether, passes.size()); ++i)
+        if (!sweep(passes[i]) || progress.cancelled())
+          return;
+      lower();
     }
   }
 
 private:
-  void lower_under(const Pass &pass) {
-    const PassTrack track(pass);
+  /// Passes are compared cell by cell before their marks are asked for: so many bound the memory.
+  static constexpr std::size_t kTogether = 16;
+  /// What one pass leaves by itself, without marks.
+  struct Swept {
+    const Pass *pass;
+    PassTrack track;
+    LargeArray<float> envelope_mm;
+    LargeArray<std::uint32_t> owner; ///< its part
+  };
+
+  bool sweep(const Pass &pass) {
+    const std::size_t cells = chart_.nx * chart_.ny;
+    chart_.envelope_mm.assign(cells, std::numeric_limits<float>::infinity());
+    chart_.owner.assign(cells, kNobody);
+    if (!sweep_floor(chart_, pass.swept(source_.swept.cutters), 1, silent_))
+      return false;
+    swept_.push_back({&pass, PassTrack(pass), std::move(chart_.envelope_mm), std::move(chart_.owner)});
+    return true;
+  }
+
+  /// The deepest pass first. Marks only add: what lies higher than a pass with its marks cannot lower
+  /// anything.
+  void lower() {
     for (std::size_t j = 0; j < chart_.ny; ++j)
       for (std::size_t i = 0; i < chart_.nx; ++i) {
         const std::size_t cell = chart_.at(i, j), target = patch_.at(i, begin_ + j);
-        // Marks only add: what lies higher already cannot lower anything.
-        if (chart_.owner[cell] == kNobody || chart_.envelope_mm[cell] > patch_.envelope_mm[target])
-          continue;
-        const auto mark =
-            marks_.height_mm(pass, track, chart_.owner[cell], Vec2(chart_.x_mm(i), chart_.y_mm(j)));
-        if (!mark)
-          continue;
-        const auto height = static_cast<float>(static_cast<double>(chart_.envelope_mm[cell]) + *mark);
-        const std::uint32_t owner = pass.parts[chart_.owner[cell]]->piece.owner;
-        if (height < patch_.envelope_mm[target] ||
-            (height == patch_.envelope_mm[target] && owner < patch_.owner[target])) {
-          patch_.envelope_mm[target] = height;
-          patch_.owner[target] = owner;
-        }
+        std::size_t deepest = 0;
+        for (std::size_t k = 1; k < swept_.size(); ++k)
+          deepest = swept_[k].envelope_mm[cell] < swept_[deepest].envelope_mm[cell] ? k : deepest;
+        const Vec2 p(chart_.x_mm(i), chart_.y_mm(j));
+        lower_under(swept_[deepest], cell, target, p);
+        for (std::size_t k = 0; k < swept_.size(); ++k)
+          if (k != deepest)
+            lower_under(swept_[k], cell, target, p);
       }
+  }
+
+  void lower_under(const Swept &swept, std::size_t cell, std::size_t target, Vec2 p) {
+    const std::uint32_t part = swept.owner[cell];
+    if (part == kNobody || swept.envelope_mm[cell] > patch_.envelope_mm[target])
+      return;
+    const auto mark = marks_.height_mm(*swept.pass, swept.track, part, p);
+    if (!mark)
+      return;
+    const auto height = static_cast<float>(static_cast<double>(swept.envelope_mm[cell]) + *mark);
+    const std::uint32_t owner = swept.pass->parts[part]->piece.owner;
+    if (height < patch_.envelope_mm[target] ||
+        (height == patch_.envelope_mm[target] && owner < patch_.owner[target])) {
+      patch_.envelope_mm[target] = height;
+      patch_.owner[target] = owner;
+    }
   }
 
   FloorChart &patch_;
@@ -92,6 +122,7 @@ private:
   const TextureSource &source_;
   FloorChart chart_;
   FloorMarks marks_;
+  std::vector<Swept> swept_;
   Progress silent_;
 };
 
