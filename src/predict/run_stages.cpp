@@ -88,8 +88,8 @@ bool Stages::run() {
   return true;
 }
 
-/// The walk goes in time order on this thread; what does not wait for it is made beside it, and by all threads
-/// once the walk is over.
+/// The walk goes in time order on this thread; what does not wait for it is made beside it, and by all
+/// threads once the walk is over.
 void Stages::cut_and_make_charts() {
   const int threads = memory_.charts_beside_cut() ? options_.threads : 1;
   for_each_band(2, 1, threads, [&](std::size_t begin, std::size_t end) {
