@@ -83,12 +83,13 @@ FloorTooth FloorMarks::tooth(std::uint16_t tool, const Moment &moment) {
 std::optional<double> FloorMarks::height_mm(const Pass &pass, const PassTrack &track, std::size_t part,
                                             Vec2 p) {
   Seen seen{.p = p, .nearest = track.nearest(part, p)};
-  seen.from_axis = p - track.point(seen.nearest);
+  const PassTrack::Spot spot = track.spot(seen.nearest);
+  seen.from_axis = p - spot.point;
   const PassPart &under = track.part(seen.nearest);
   const FloorTooth &still = this->still(under.timed->tool).tooth;
   if (under.stands())
     return still.kind == FloorTooth::Kind::arcs ? lean_mm(seen, still.circle_mm) : 0.0;
-  seen.heading = track.heading(seen.nearest);
+  seen.heading = spot.heading;
   seen.across_mm = cross(seen.heading, seen.from_axis);
   seen.along_mm = track.along_mm(seen.nearest) + glm::dot(seen.heading, seen.from_axis);
   if (still.kind == FloorTooth::Kind::dents)
@@ -146,17 +147,18 @@ std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &trac
   const double side = trails ? 1.0 : -1.0;
   double along = seen.along_mm + side * std::sqrt(circle * circle - seen.across_mm * seen.across_mm);
   PassTrack::Place place = track.at(along);
-  Vec2 to_point = seen.p - track.point(place);
+  PassTrack::Spot spot = track.spot(place);
+  Vec2 to_point = seen.p - spot.point;
   for (int round = 0; round < 2; ++round) {
     // Nothing to correct on straight passes; on curved ones the circle is met a little elsewhere.
     constexpr double kMet_mm = 1e-12;
-    const double beyond = glm::length(to_point) - circle,
-                 closing = glm::dot(to_point, track.heading(place)) / circle;
+    const double beyond = glm::length(to_point) - circle, closing = glm::dot(to_point, spot.heading) / circle;
     if (std::abs(beyond) <= kMet_mm || std::abs(closing) <= 0.05 || along <= 0 || along >= track.length_mm())
       break;
     along += beyond / closing;
     place = track.at(along);
-    to_point = seen.p - track.point(place);
+    spot = track.spot(place);
+    to_point = seen.p - spot.point;
   }
   // Before the pass began or after it ended the cutter stood there and left no arcs.
   if (along < 0)

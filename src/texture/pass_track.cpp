@@ -2,6 +2,7 @@
 #include "pass_track.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace asperity {
 
@@ -14,27 +15,43 @@ Vec2 unit(Vec2 v) {
 
 } // namespace
 
-PassTrack::PassTrack(const Pass &pass) : pass_(pass), begins_mm_{0.0} {
-  for (const PassPart *part : pass.parts) {
-    begins_mm_.push_back(begins_mm_.back() + part->plan_length_mm);
-    const Curve &curve = part->piece.curve;
-    Way &way = ways_.emplace_back();
-    way.is_line = curve.is_line();
-    if (!way.is_line)
-      continue;
+PassTrack::Way PassTrack::way_of(const Curve &curve) {
+  Way way;
+  if (curve.is_line()) {
+    way.kind = Way::Kind::line;
     way.begin = plan(curve.begin);
     way.along = plan(curve.end) - way.begin;
     way.heading = unit(way.along);
     const double square = glm::dot(way.along, way.along);
     way.per_square = square > 0 ? 1.0 / square : 0.0;
+  } else if (curve.is_plan_arc() && plan(curve.rise) == Vec2(0.0)) {
+    way.kind = Way::Kind::arc;
+    const double middle = curve.start_rad + 0.5 * curve.sweep_rad;
+    const Vec2 x = plan(curve.axis_x), y = plan(curve.axis_y);
+    way.centre = plan(curve.centre);
+    way.out = std::cos(middle) * x + std::sin(middle) * y;
+    way.on = std::cos(middle) * y - std::sin(middle) * x;
+  }
+  return way;
+}
+
+PassTrack::PassTrack(const Pass &pass) : pass_(pass), begins_mm_{0.0} {
+  for (const PassPart *part : pass.parts) {
+    begins_mm_.push_back(begins_mm_.back() + part->plan_length_mm);
+    ways_.push_back(way_of(part->piece.curve));
   }
 }
 
 double PassTrack::nearest_share_on(std::size_t part, Vec2 p) const {
   const Way &way = ways_[part];
-  if (!way.is_line)
-    return nearest_share(pass_.parts[part]->piece.curve, p);
-  return std::clamp(glm::dot(p - way.begin, way.along) * way.per_square, 0.0, 1.0);
+  const Curve &curve = pass_.parts[part]->piece.curve;
+  if (way.kind == Way::Kind::line)
+    return std::clamp(glm::dot(p - way.begin, way.along) * way.per_square, 0.0, 1.0);
+  if (way.kind == Way::Kind::other)
+    return nearest_share(curve, p);
+  const Vec2 spoke = p - way.centre; // counted from the arc's middle: both ends are reached without a jump
+  return std::clamp(0.5 + std::atan2(glm::dot(spoke, way.on), glm::dot(spoke, way.out)) / curve.sweep_rad,
+                    0.0, 1.0);
 }
 
 PassTrack::Place PassTrack::nearest(std::size_t from_part, Vec2 p) const {
@@ -65,14 +82,16 @@ PassTrack::Place PassTrack::at(double along_mm) const {
   return {i, length > 0 ? std::clamp((along_mm - begins_mm_[i]) / length, 0.0, 1.0) : 0.0};
 }
 
-Vec2 PassTrack::point(Place place) const {
+PassTrack::Spot PassTrack::spot(Place place) const {
   const Way &way = ways_[place.part];
-  return way.is_line ? way.begin + place.u * way.along : plan(part(place).piece.curve.point(place.u));
-}
-
-Vec2 PassTrack::heading(Place place) const {
-  const Way &way = ways_[place.part];
-  return way.is_line ? way.heading : unit(plan(part(place).piece.curve.velocity(place.u)));
+  if (way.kind == Way::Kind::line)
+    return {way.begin + place.u * way.along, way.heading};
+  const Curve &curve = part(place).piece.curve;
+  if (way.kind == Way::Kind::other)
+    return {plan(curve.point(place.u)), unit(plan(curve.velocity(place.u)))};
+  const double angle = (place.u - 0.5) * curve.sweep_rad, cos = std::cos(angle), sin = std::sin(angle);
+  return {way.centre + curve.radius_mm * (cos * way.out + sin * way.on),
+          std::copysign(1.0, curve.sweep_rad) * (cos * way.on - sin * way.out)};
 }
 
 } // namespace asperity

@@ -19,19 +19,22 @@ public:
   double along_mm(Place place) const;
   /// Clamped to the track.
   Place at(double along_mm) const;
-  Vec2 point(Place place) const;
-  /// Unit, in plan.
-  Vec2 heading(Place place) const;
+  struct Spot {
+    Vec2 point{0.0}, heading{0.0}; ///< in plan; heading unit, or 0
+  };
+  Spot spot(Place place) const;
   double length_mm() const { return begins_mm_.back(); }
   const PassPart &part(Place place) const { return *pass_.parts[place.part]; }
 
 private:
-  /// What is asked of a part again and again.
+  /// What is asked of a part again and again, in plan.
   struct Way {
-    bool is_line = false;
-    Vec2 begin{0.0}, along{0.0}, heading{0.0}; ///< of lines only
-    double per_square = 0;                     ///< of along; 0 where the part stands
+    enum class Kind { line, arc, other } kind = Kind::other;
+    Vec2 begin{0.0}, along{0.0}, heading{0.0}; ///< line
+    double per_square = 0;                     ///< line: of along; 0 where the part stands
+    Vec2 centre{0.0}, out{0.0}, on{0.0}; ///< arc: unit spoke to its middle, and the same a quarter turn on
   };
+  static Way way_of(const Curve &curve);
   double nearest_share_on(std::size_t part, Vec2 p) const;
 
   const Pass &pass_;
