@@ -35,6 +35,7 @@ private:
 
   bool find_level();
   void fetch_cells() const;
+  template <int kNear> void fetch_row(std::size_t row) const;
   void gather(std::span<const std::int32_t> strokes);
   void halve(std::size_t depth, std::size_t i, std::size_t j, std::size_t side);
   bool has_hulls() const { return !path_.hulls.hulls.empty(); }
