@@ -18,7 +18,7 @@ void Trail::carve_first() {
 }
 
 void Trail::carve_behind(Vec2 place_mm, double step_mm) {
-  while (!strokes_.empty() && glm::distance(strokes_.front().to.axis_mm, place_mm) >= step_mm)
+  while (!strokes_.empty() && glm::distance(strokes_.front().place_mm, place_mm) >= step_mm)
     carve_first();
 }
 

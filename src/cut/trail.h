@@ -19,10 +19,11 @@ class Trail {
 public:
   explicit Trail(Stock &stock) : stock_(stock) {}
 
-  void add(const Stock::Stroke &from, const Stock::Stroke &to, const SweptCutter &cutter) {
-    strokes_.push_back({from, to, &cutter});
+  /// `place_mm`: where the cutter would stand at the end if it did not bend.
+  void add(const Stock::Stroke &from, const Stock::Stroke &to, const SweptCutter &cutter, Vec2 place_mm) {
+    strokes_.push_back({from, to, &cutter, place_mm});
   }
-  /// Takes out what ended at least a step behind this place.
+  /// Takes out what ended at least a step behind this place, where the cutter would stand unbent.
   void carve_behind(Vec2 place_mm, double step_mm);
   void carve_all();
 
@@ -30,6 +31,7 @@ private:
   struct Kept {
     Stock::Stroke from, to;
     const SweptCutter *cutter;
+    Vec2 place_mm{0.0};
   };
   void carve_first();
 

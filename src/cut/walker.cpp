@@ -295,7 +295,8 @@ void Walker::cut_downwards(Station &at, const CutterModel &cutter) {
 
 void Walker::accept(const Station &from, const Station &to) {
   const CutterModel &cutter = model_of(path_.pieces[to.sample.piece]);
-  trail_.add(stroke_of(from, cutter.swept), stroke_of(to, cutter.swept), cutter.swept);
+  trail_.add(stroke_of(from, cutter.swept), stroke_of(to, cutter.swept), cutter.swept,
+             plan(to.sample.position_mm));
   memory_ = to.memory;
   record_.samples.push_back(to.sample);
 }

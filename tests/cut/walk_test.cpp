@@ -116,10 +116,7 @@ TEST(Walk, DeepPassBendsLikeTheSinglePassFormulaHoweverItIsDivided) {
       for (int i = 0; i < moves; ++i)
         pass.push_back(straight({70.0 - 80.0 * i / moves, -3, 0}, {70.0 - 80.0 * (i + 1) / moves, -3, 0},
                                 kFeed_mm_per_s, 80.0 / kFeed_mm_per_s * i / moves));
-      // Moves of a ninth of the stock's cell see the grid go by: 1-2 um of the thickness that is left, which
-      // a soft machine answers almost in full, now and then twice.
-      const double tolerance = moves == 4000 ? 0.06 : 0.02;
-      EXPECT_LT(bend_error_mm(walk(job, pass), expected_mm), tolerance * expected_mm)
+      EXPECT_LT(bend_error_mm(walk(job, pass), expected_mm), 0.02 * expected_mm)
           << moves << " moves, helix " << with.helix_deg << " deg, " << expected_mm << " mm";
     }
   }
