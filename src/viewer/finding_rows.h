@@ -9,10 +9,9 @@ struct FindingRow {
   std::array<int, 2> finding{-1, -1}; ///< [seat], index into Outcome::findings; -1 = not there
 };
 
-/// In the order of A's findings, then what only B has. Same: same kind, feature of the same name, places less
-/// than kSamePlace_mm apart.
+/// In the order of A's findings, then what only B has; which are the same is matched_findings' to say. Null:
+/// no such job.
 std::vector<FindingRow> finding_rows(const Outcome *a, const Outcome *b);
-inline constexpr double kSamePlace_mm = 3.0;
 
 /// A wanted value of one or both jobs.
 struct WantedRow {

@@ -2,6 +2,8 @@
 #include "small_outcome.h"
 
 #include "finding_rows.h"
+
+#include "asperity/compare/matched_finding.h"
 #include "number_rows.h"
 #include "support/sheave_outcome.h"
 
@@ -124,7 +126,7 @@ TEST(Rows, TheSameFlawOfBothJobsStandsInOneRow) {
   ASSERT_EQ(rows.size(), 3u);
   EXPECT_EQ(rows[0].finding, (std::array<int, 2>{0, -1}));
   EXPECT_EQ(rows[1].finding, (std::array<int, 2>{1, 0}));
-  b.findings[0].place_mm.z += 2 * kSamePlace_mm;
+  b.findings[0].place_mm.x += 2 * kSamePlace_mm;
   EXPECT_EQ(finding_rows(&a, &b).size(), 4u) << "far apart they are two";
 }
 
