@@ -1,6 +1,7 @@
 // Lays out the columns and rows of an unrolled wall.
 #include "asperity/chart/wall_chart.h"
 
+#include "asperity/base/filled_list.h"
 #include "cells.h"
 
 #include <utility>
@@ -8,13 +9,13 @@
 namespace asperity {
 
 WallChart make_wall_chart(const Outline &outline, bool inside, double z_bottom_mm, double z_top_mm,
-                          double spacing_mm) {
+                          double spacing_mm, int threads) {
   return make_wall_chart(outline, inside, cell_middles_mm(0.0, outline.length_mm(), spacing_mm),
-                         cell_middles_mm(z_bottom_mm, z_top_mm, spacing_mm));
+                         cell_middles_mm(z_bottom_mm, z_top_mm, spacing_mm), threads);
 }
 
 WallChart make_wall_chart(const Outline &outline, bool inside, std::vector<double> s_mm,
-                          std::vector<double> z_mm) {
+                          std::vector<double> z_mm, int threads) {
   constexpr float kUntouched = std::numeric_limits<float>::infinity();
   WallChart chart;
   chart.outline = outline;
@@ -26,9 +27,9 @@ WallChart make_wall_chart(const Outline &outline, bool inside, std::vector<doubl
     chart.normal.push_back(inside ? -outline.outward_normal(s) : outline.outward_normal(s));
   }
   const std::size_t cells = chart.columns() * chart.rows();
-  chart.envelope_mm.assign(cells, kUntouched);
-  chart.blank_mm.assign(cells, kUntouched);
-  chart.owner.assign(cells, kNobody);
+  chart.envelope_mm = filled_list(cells, kUntouched, threads);
+  chart.blank_mm = filled_list(cells, kUntouched, threads);
+  chart.owner = filled_list(cells, kNobody, threads);
   return chart;
 }
 

@@ -94,8 +94,10 @@ Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, 
   grid_ = {low, cell_mm, static_cast<int>(std::ceil(extent.x / cell_mm)) + 1,
            static_cast<int>(std::ceil(extent.y / cell_mm)) + 1};
   const std::size_t per_layer = static_cast<std::size_t>(grid_.nx) * static_cast<std::size_t>(grid_.ny);
-  depth_.resize(per_layer * layers() + kCarvedAtOnce);
+  depth_.resize(per_layer * layers() + kCarvedAtOnce); // first touched by those who fill it
   surface_.resize(per_layer + kCarvedAtOnce);
+  for (LargeArray<float> *list : {&depth_, &surface_})
+    std::fill(list->end() - kCarvedAtOnce, list->end(), 0.0f);
   const auto middle_mm = [&](std::size_t l) { return 0.5 * (bounds_mm_[l] + bounds_mm_[l + 1]); };
   std::vector<char> is_like_below(layers(), 0);
   for (std::size_t l = 1; l < layers(); ++l)

@@ -22,8 +22,8 @@ struct Extent {
 };
 
 WallChart wall_chart(const Job &job, const WallFeature &wall, double spacing_mm, int threads) {
-  WallChart chart =
-      make_wall_chart(wall.outline, wall.side == Side::inside, wall.z_bottom_mm, wall.z_top_mm, spacing_mm);
+  WallChart chart = make_wall_chart(wall.outline, wall.side == Side::inside, wall.z_bottom_mm, wall.z_top_mm,
+                                    spacing_mm, threads);
   for_each_band(chart.rows(), kRowBand, threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t row = begin; row < end; ++row)
       for (std::size_t column = 0; column < chart.columns(); ++column)
@@ -37,7 +37,7 @@ WallChart wall_chart(const Job &job, const WallFeature &wall, double spacing_mm,
 template <typename Wanted>
 FloorChart floor_chart(const Job &job, const Outline &outline, double base_mm, double spacing_mm, int threads,
                        const Wanted &wanted) {
-  FloorChart chart = make_floor_chart(outline.low(), outline.high(), spacing_mm, base_mm);
+  FloorChart chart = make_floor_chart(outline.low(), outline.high(), spacing_mm, base_mm, threads);
   for_each_band(chart.ny, kRowBand, threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t j = begin; j < end; ++j) {
       for (std::size_t i = 0; i < chart.nx; ++i) {

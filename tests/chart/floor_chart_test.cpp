@@ -27,6 +27,17 @@ TEST(FloorChart, ABrokenLastCellSticksOutEquallyOnBothSides) {
   EXPECT_NEAR(chart.x_mm(3) + 0.15, 1.1, kRounding_mm);
 }
 
+TEST(FloorChart, IsTheSameMadeByAnyNumberOfThreads) {
+  const FloorChart one = make_floor_chart({0, 0}, {40, 30}, 0.1, 1.0);
+  for (const int threads : {0, 2, 5}) {
+    const FloorChart many = make_floor_chart({0, 0}, {40, 30}, 0.1, 1.0, threads);
+    EXPECT_EQ(many.wanted_mm, one.wanted_mm);
+    EXPECT_EQ(many.envelope_mm, one.envelope_mm);
+    EXPECT_EQ(many.blank_mm, one.blank_mm);
+    EXPECT_EQ(many.owner, one.owner);
+  }
+}
+
 TEST(FloorChart, BeginsUncutWantedLevelWithoutABlankLimit) {
   FloorChart chart = make_floor_chart({0, 0}, {0.2, 0.1}, 0.1, 0.0);
   ASSERT_EQ(chart.wanted_mm.size(), 2u);

@@ -8,6 +8,17 @@
 namespace asperity {
 namespace {
 
+TEST(WallChart, IsTheSameMadeByAnyNumberOfThreads) {
+  const Outline disc = Outline::circle({0, 0}, 40.0);
+  const WallChart one = make_wall_chart(disc, false, 0.0, 20.0, 0.1);
+  for (const int threads : {0, 2, 5}) {
+    const WallChart many = make_wall_chart(disc, false, 0.0, 20.0, 0.1, threads);
+    EXPECT_EQ(many.envelope_mm, one.envelope_mm);
+    EXPECT_EQ(many.blank_mm, one.blank_mm);
+    EXPECT_EQ(many.owner, one.owner);
+  }
+}
+
 constexpr double kRounding_mm = 1e-12; // a few roundings of numbers below 100 mm
 
 TEST(WallChart, SpacingIsRoundedDownToCloseRoundTheOutline) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <memory>
 #include <new>
 #include <type_traits>
 #include <vector>
@@ -21,7 +22,8 @@ void *take_bytes(std::size_t bytes);
 /// As many as were taken.
 void give_bytes_back(void *place, std::size_t bytes) noexcept;
 
-/// Allocator of LargeArray.
+/// Allocator of LargeArray. Numbers without a value keep whatever the memory holds: resize(n) touches
+/// nothing, so that threads can fill a long list side by side (filled_list.h); resize(n, value) sets them.
 template <class T> struct OnDiskIfLong {
   using value_type = T;
   using is_always_equal = std::true_type;
@@ -35,6 +37,10 @@ template <class T> struct OnDiskIfLong {
     return static_cast<T *>(take_bytes(count * sizeof(T)));
   }
   void deallocate(T *place, std::size_t count) noexcept { give_bytes_back(place, count * sizeof(T)); }
+  template <class U> void construct(U *place) {
+    if constexpr (!std::is_arithmetic_v<U>)
+      std::construct_at(place);
+  }
   template <class U> bool operator==(const OnDiskIfLong<U> &) const noexcept { return true; }
 };
 

@@ -31,6 +31,6 @@ struct FloorChart {
 };
 
 /// Empty chart (all cells in the feature, wanted 0, no blank limit) over the box low..high.
-FloorChart make_floor_chart(Vec2 low_mm, Vec2 high_mm, double spacing_mm, double base_mm);
+FloorChart make_floor_chart(Vec2 low_mm, Vec2 high_mm, double spacing_mm, double base_mm, int threads = 1);
 
 } // namespace asperity

@@ -39,9 +39,9 @@ struct WallChart {
 /// Evenly spaced chart; spacing is rounded down so that columns close round the outline and rows fill the
 /// height (columns and rows stand at the middle of their cells).
 WallChart make_wall_chart(const Outline &outline, bool inside, double z_bottom_mm, double z_top_mm,
-                          double spacing_mm);
+                          double spacing_mm, int threads = 1);
 /// Chart on given columns and rows (probes of one column, fine rows at a step...). s and z must rise.
 WallChart make_wall_chart(const Outline &outline, bool inside, std::vector<double> s_mm,
-                          std::vector<double> z_mm);
+                          std::vector<double> z_mm, int threads = 1);
 
 } // namespace asperity
