@@ -22,6 +22,7 @@ WallBand::WallBand(const WallPlan &plan, const ColumnFinder &columns, WallChart 
 
 void WallBand::cut() {
   load();
+  cut_first();
   for (const WallSide side : kWallSides) {
     for (WallRow &row : rows_)
       row.start(side);
@@ -52,6 +53,18 @@ void WallBand::store() const {
   }
 }
 
+void WallBand::cut_first() {
+  most_mm_.fill(chart_.band_mm);
+  if (plan_.others_wait)
+    tops_.find(cells_, rows_.size()); // what earlier portions of the path have left
+  for (const auto &[stroke, side] : plan_.first)
+    if (is_alike(stroke, plan_.reaches[stroke].passing[static_cast<std::size_t>(side)], z_mm_.front(),
+                 z_mm_.back()))
+      cut_spans(stroke, side);
+  if (plan_.others_wait)
+    tops_.find(cells_, rows_.size());
+}
+
 void WallBand::close_all() {
   if (any_open_)
     for (WallRow &row : rows_)
@@ -63,13 +76,18 @@ void WallBand::pass(std::size_t i, WallSide side) {
   const Reach &reach = plan_.reaches[i];
   if (reach.count == 0 || reach.low_mm > z_mm_.back() || reach.high_mm < z_mm_.front())
     return close_all();
-  const Passing passing = reach.passing[static_cast<std::size_t>(side)];
-  if (passing == Passing::any || !is_alike(i, passing, z_mm_.front(), z_mm_.back()))
-    part(i, passing);
-  else
+  const auto at = static_cast<std::size_t>(side);
+  const Passing passing = reach.passing[at];
+  const bool together = passing != Passing::any && is_alike(i, passing, z_mm_.front(), z_mm_.back());
+  if (together)
     join();
-  if (passing == Passing::straight || passing == Passing::curved)
-    cut_spans(i, side, passing);
+  else
+    part(i, passing);
+  if (passing == Passing::any || passing == Passing::idle)
+    return;
+  if (!(together && reach.goes_first[at]))
+    cut_spans(i, side);
+  leave(i);
 }
 
 /// Between two heights, does the cutter pass all along the stroke with nothing that changes its law?
@@ -110,23 +128,31 @@ void WallBand::part(std::size_t i, Passing passing) {
   any_open_ = true;
 }
 
-void WallBand::cut_spans(std::size_t i, WallSide side, Passing passing) {
-  const auto at = static_cast<std::size_t>(side);
-  const Stroke &stroke = plan_.strokes[i];
-  const Reach &reach = plan_.reaches[i];
-  const auto spans =
-      std::span(plan_.spans).subspan(reach.first_span[at], reach.last_span[at] - reach.first_span[at]);
-  const StrokeOwners owners{std::min(plan_.strokes[i - 1].owner, stroke.owner), stroke.owner};
-  if (!spans.empty() && passing == Passing::straight)
-    cut_straight(stroke, side, spans, owners);
-  else if (!spans.empty())
-    cut_curved(i, side, spans, owners);
-  if (reach.ends_smoothly)
+void WallBand::leave(std::size_t i) {
+  if (plan_.reaches[i].ends_smoothly)
     return;
   for (std::size_t lane = 0; lane < rows_.size(); ++lane)
     if (most_mm_[lane] > 0.0)
       rows_[lane].recall(i);
   any_open_ = true;
+}
+
+void WallBand::cut_spans(std::size_t i, WallSide side) {
+  seen_.clear();
+  for (const ColumnSpan &span : plan_.spans_of(i, side))
+    if (!tops_.hide(span, plan_.reaches[i].least_mm))
+      seen_.push_back(span);
+  if (seen_.empty())
+    return;
+  if (plan_.reaches[i].passing[static_cast<std::size_t>(side)] == Passing::straight)
+    cut_straight(i, side, seen_);
+  else
+    cut_curved(i, side, seen_);
+}
+
+/// Its first disc is also the last of the stroke before.
+StrokeOwners WallBand::owners_of(std::size_t i) const {
+  return {std::min(plan_.strokes[i - 1].owner, plan_.strokes[i].owner), plan_.strokes[i].owner};
 }
 
 Lanes WallBand::heights_above(double z_mm) const {
@@ -136,9 +162,9 @@ Lanes WallBand::heights_above(double z_mm) const {
   return heights;
 }
 
-void WallBand::cut_straight(const Stroke &stroke, WallSide side, std::span<const ColumnSpan> spans,
-                            StrokeOwners owners) {
+void WallBand::cut_straight(std::size_t i, WallSide side, std::span<const ColumnSpan> spans) {
   const auto at = static_cast<std::size_t>(side);
+  const Stroke &stroke = plan_.strokes[i];
   const WallCutter &cutter = plan_.cutters[stroke.cutter];
   LaneDiscs discs;
   add_bend(stroke.begin[at], cutter, stroke.from, heights_above(stroke.z_begin_mm), discs.x_mm, discs.y_mm);
@@ -149,12 +175,12 @@ void WallBand::cut_straight(const Stroke &stroke, WallSide side, std::span<const
   discs.count = rows_.size();
   set_contacts(discs, side);
   for (const ColumnSpan &span : spans)
-    lower_span(discs, chart_, span, owners, cells_);
+    lower_span(discs, chart_, span, owners_of(i), cells_);
 }
 
-void WallBand::cut_curved(std::size_t i, WallSide side, std::span<const ColumnSpan> spans,
-                          StrokeOwners owners) {
+void WallBand::cut_curved(std::size_t i, WallSide side, std::span<const ColumnSpan> spans) {
   const Stroke &stroke = plan_.strokes[i];
+  const StrokeOwners owners = owners_of(i);
   LaneCurves curves;
   place_curves(stroke, plan_.cutters[stroke.cutter], side, heights_above(stroke.z_begin_mm), curves);
   curves.most_mm = most_mm_;

@@ -1,12 +1,14 @@
 // Finds, once for all rows, which strokes can touch which outline elements.
 #include "sweep_wall_reach.h"
 
+#include "sweep_wall_hidden.h"
 #include "sweep_wall_passing.h"
 
 #include "asperity/base/parallel.h"
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace asperity {
 
@@ -116,6 +118,10 @@ Reach reach_of(const WallPlan &plan, const std::vector<Manner> &manners, std::si
   reach.first = static_cast<std::uint32_t>(found.meetings.size());
   add_meetings(plan, stroke, manners[i], found.meetings);
   reach.count = static_cast<std::uint32_t>(found.meetings.size()) - reach.first;
+  reach.least_mm = std::numeric_limits<double>::infinity();
+  for (std::uint32_t k = reach.first; k < reach.first + reach.count; ++k)
+    reach.least_mm = std::min(reach.least_mm, least_entry_mm(plan.elements[found.meetings[k].element], stroke,
+                                                             cutter.profile.radius_mm()));
   return reach;
 }
 
@@ -159,6 +165,7 @@ WallPlan plan_wall(const WallChart &chart, const SweptPath &path, const PathPort
   });
   for (std::size_t block = 0; block < found.size(); ++block)
     append(plan, found[block], block * kBlock, std::min((block + 1) * kBlock, plan.strokes.size()));
+  choose_first(plan);
   return plan;
 }
 

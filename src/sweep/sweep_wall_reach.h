@@ -5,6 +5,7 @@
 #include "sweep_wall_manner.h"
 #include "sweep_wall_window.h"
 
+#include <span>
 #include <vector>
 
 namespace asperity {
@@ -39,6 +40,13 @@ struct Reach {
   bool ends_smoothly = false;
   std::array<Passing, 2> passing{Passing::any, Passing::any};     ///< by WallSide
   std::array<std::uint32_t, 2> first_span{0, 0}, last_span{0, 0}; ///< by WallSide: range of WallPlan::spans
+  double least_mm = 0;                          ///< what it cuts above 0 lies no lower (sweep_wall_hidden.h)
+  std::array<bool, 2> goes_first{false, false}; ///< by WallSide: is in WallPlan::first
+};
+
+struct FirstStroke {
+  std::uint32_t stroke = 0;
+  WallSide side = WallSide::left;
 };
 
 /// What is found out about some strokes that follow each other; their Reaches count from its beginning.
@@ -55,7 +63,15 @@ struct WallPlan {
   std::vector<Reach> reaches; ///< of each stroke
   std::vector<Meeting> meetings;
   std::vector<ColumnSpan> spans;
-  double e_most_mm = 0; ///< entries above this need not be found
+  std::vector<FirstStroke> first; ///< cut before all others where they pass whole rows
+  bool others_wait = false;       ///< are there any?
+  double e_most_mm = 0;           ///< entries above this need not be found
+
+  std::span<const ColumnSpan> spans_of(std::size_t stroke, WallSide side) const {
+    const Reach &reach = reaches[stroke];
+    const auto at = static_cast<std::size_t>(side);
+    return std::span(spans).subspan(reach.first_span[at], reach.last_span[at] - reach.first_span[at]);
+  }
 };
 
 /// Of one portion of the path.
