@@ -18,6 +18,35 @@ TEST(Robust, MedianOfEvenAndOddCounts) {
   EXPECT_TRUE(std::isnan(median_of(std::span<double>(none))));
 }
 
+// The middle of the sorted list, by definition; lists long enough to be looked at by sample first, some of
+// them such that the sample misleads.
+TEST(Robust, MedianOfLongListsIsThatOfTheSortedOnes) {
+  std::mt19937 random(11);
+  std::uniform_real_distribution<float> draw(-1.0f, 1.0f);
+  const auto check = [](std::vector<float> values, const char *what) {
+    std::vector<float> sorted = values;
+    std::sort(sorted.begin(), sorted.end());
+    const std::size_t half = sorted.size() / 2;
+    const double expected = sorted.size() % 2 == 1 ? double(sorted[half])
+                                                   : 0.5 * (double(sorted[half - 1]) + double(sorted[half]));
+    EXPECT_EQ(median_of(std::span<float>(values)), expected) << what << sorted.size();
+  };
+  for (const std::size_t count : {1023u, 1024u, 1025u, 5000u, 5001u, 20480u}) {
+    std::vector<float> noise, rising, few, misleading;
+    for (std::size_t i = 0; i < count; ++i) {
+      noise.push_back(draw(random));
+      rising.push_back(static_cast<float>(i));
+      few.push_back(std::round(2.0f * draw(random)));
+      misleading.push_back(i * 128 / count != (i + count - 1) % count * 128 / count ? 5.0f : draw(random));
+    }
+    check(noise, "noise ");
+    check(rising, "rising ");
+    check(few, "few values ");
+    check(misleading, "misleading sample ");
+    check(std::vector<float>(count, 3.0f), "all equal ");
+  }
+}
+
 // 1.4826 MAD estimates sigma of a normal law [Rousseeuw & Croux 1993]; 100000 draws hold it to about 0.4 %.
 TEST(Robust, DeviationOfNormalNoiseIsSigmaEvenWithOddValues) {
   std::mt19937 random(7);
