@@ -33,15 +33,6 @@ Vec2 heading(const Curve &curve, double u) {
   return length > 0 ? v / length : Vec2(0.0);
 }
 
-double largest_bend_mm(const BentPiece &piece) {
-  double square = 0;
-  for (const AxisOffset *offset : {&piece.begin, &piece.end})
-    for (std::size_t i = 0; i < kBendNodes; ++i)
-      square = std::max(
-          {square, glm::dot(offset->left[i], offset->left[i]), glm::dot(offset->right[i], offset->right[i])});
-  return std::sqrt(square);
-}
-
 void measure(PassPart &part) {
   const Curve &curve = part.piece.curve;
   const Vec3 begin = curve.point(0), end = curve.point(1);
@@ -117,6 +108,15 @@ LargeArray<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept, c
     follows = reaches;
   }
   return parts;
+}
+
+double largest_bend_mm(const BentPiece &piece) {
+  double square = 0;
+  for (const AxisOffset *offset : {&piece.begin, &piece.end})
+    for (std::size_t i = 0; i < kBendNodes; ++i)
+      square = std::max(
+          {square, glm::dot(offset->left[i], offset->left[i]), glm::dot(offset->right[i], offset->right[i])});
+  return std::sqrt(square);
 }
 
 Vec2 bend_mm(const BentPiece &piece, const SweptCutter &cutter, double u, double height_mm, bool right) {

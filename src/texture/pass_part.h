@@ -38,6 +38,8 @@ struct Region {
 LargeArray<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept, const Region &region,
                                 double reach_mm);
 
+/// At least as long as the axis is offset in plan anywhere along the piece.
+double largest_bend_mm(const BentPiece &piece);
 /// Offset of the bent axis in plan at a height above the tip, u between the piece's ends; `right`: as it
 /// holds for a wall to the right of the motion.
 Vec2 bend_mm(const BentPiece &piece, const SweptCutter &cutter, double u, double height_mm, bool right);

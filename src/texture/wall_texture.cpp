@@ -3,6 +3,7 @@
 
 #include "asperity/base/parallel.h"
 #include "asperity/sweep/sweep_wall.h"
+#include "hidden_pass.h"
 #include "pass.h"
 #include "wall_marks.h"
 
@@ -76,6 +77,8 @@ public:
         passes_near(parts, source_.swept.cutters, region_of(chart_), reach_mm(chart_));
     for (auto at = passes.rbegin(); at != passes.rend(); ++at) {
       const Pass &pass = *at;
+      if (stays_above(pass, source_.swept.cutters, chart_.outline, chart_.inside, highest_mm()))
+        continue; // marks only add to what it would leave
       std::fill(chart_.envelope_mm.begin(), chart_.envelope_mm.end(), std::numeric_limits<float>::infinity());
       std::fill(chart_.owner.begin(), chart_.owner.end(), kNobody);
       if (!sweep_wall(chart_, pass.swept(source_.swept.cutters), 1, silent_) || progress.cancelled())
@@ -85,6 +88,16 @@ public:
   }
 
 private:
+  /// Of the block, as far as it is cut.
+  double highest_mm() const {
+    float highest = -std::numeric_limits<float>::infinity();
+    for (std::size_t j = 0; j < block_.rows; ++j) {
+      const float *row = &strip_.envelope_mm[strip_.at(block_.column, block_.row + j)];
+      highest = std::max(highest, *std::max_element(row, row + block_.columns));
+    }
+    return static_cast<double>(highest);
+  }
+
   void lower_under(const Pass &pass) {
     for (std::size_t j = 0; j < chart_.rows(); ++j)
       for (std::size_t i = 0; i < chart_.columns(); ++i) {
