@@ -62,16 +62,24 @@ Stretch stretch_of(const Curve &portion, const Curve &whole) {
           glm::dot(portion.end - whole.begin, along) / square};
 }
 
-Moment moment_at(const PathPiece &piece, double share) {
+double level_share(const Curve &curve, double u) {
+  const Vec3 velocity = curve.velocity(u);
+  const double length = glm::length(velocity);
+  return length > 0 ? glm::length(plan(velocity)) / length : 0.0;
+}
+
+Moment moment_at(const PathPiece &piece, double share, double level) {
   Moment moment;
   const double distance_mm = share * piece.length_mm;
   moment.rev_per_s = piece.turn == SpindleTurn::off ? 0.0 : rev_per_s_from_rpm(piece.spindle_rpm);
   moment.turns = moment.rev_per_s * (piece.start_s + piece.time_at(distance_mm));
-  const Vec3 velocity = piece.curve.velocity(share);
-  const double length = glm::length(velocity);
-  if (length > 0)
-    moment.plan_speed_mm_per_s = piece.speed_at(distance_mm) * glm::length(plan(velocity)) / length;
+  if (level > 0)
+    moment.plan_speed_mm_per_s = piece.speed_at(distance_mm) * level;
   return moment;
+}
+
+Moment moment_at(const PathPiece &piece, double share) {
+  return moment_at(piece, share, level_share(piece.curve, share));
 }
 
 } // namespace asperity

@@ -21,7 +21,10 @@ struct Moment {
   double rev_per_s = 0; ///< 0 = not turning
   double plan_speed_mm_per_s = 0;
 };
-/// At a share of the piece's length.
+/// How much of the motion goes on in plan: 0 for a plunge, 1 on the level. Steady on lines and plan arcs.
+double level_share(const Curve &curve, double u);
+/// At a share of the piece's length, where so much of the motion is level.
+Moment moment_at(const PathPiece &piece, double share, double level);
 Moment moment_at(const PathPiece &piece, double share);
 
 } // namespace asperity

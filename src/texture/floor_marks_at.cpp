@@ -9,7 +9,7 @@
 
 namespace asperity {
 
-struct FloorMarks::Seen {
+struct FloorPoint {
   Vec2 p{0.0};
   PassTrack::Place nearest;
   Vec2 from_axis{0.0}; ///< p from the nearest place
@@ -30,9 +30,30 @@ double turns_since_mark(const Moment &moment, const PathPiece &piece, Vec2 d, in
   return turns - std::floor(turns);
 }
 
-Moment moment_on(const PassTrack &track, PassTrack::Place place) {
-  const PassPart &part = track.part(place);
-  return moment_at(*part.timed, part.stretch.at(place.u));
+/// Where the axis stood when its circle went over the point: found as if the pass ran straight; where it is
+/// curved, the circle is met a little elsewhere.
+PassTrack::Meeting meeting_by_steps(const PassTrack &track, const FloorPoint &seen, double circle_mm,
+                                    double side) {
+  PassTrack::Meeting met;
+  met.along_mm = seen.along_mm + side * std::sqrt(circle_mm * circle_mm - seen.across_mm * seen.across_mm);
+  const auto go = [&] {
+    met.place = track.at(met.along_mm);
+    const PassTrack::Spot spot = track.spot(met.place);
+    met.to_point = seen.p - spot.point;
+    return spot.heading;
+  };
+  Vec2 heading = go();
+  for (int round = 0; round < 2; ++round) {
+    constexpr double kMet_mm = 1e-12; // straight passes are
+    const double beyond = glm::length(met.to_point) - circle_mm,
+                 closing = glm::dot(met.to_point, heading) / circle_mm;
+    if (std::abs(beyond) <= kMet_mm || std::abs(closing) <= 0.05 || met.along_mm <= 0 ||
+        met.along_mm >= track.length_mm())
+      break;
+    met.along_mm += beyond / closing;
+    heading = go();
+  }
+  return met;
 }
 
 } // namespace
@@ -82,8 +103,8 @@ FloorTooth FloorMarks::tooth(std::uint16_t tool, const Moment &moment) {
 
 std::optional<double> FloorMarks::height_mm(const Pass &pass, const PassTrack &track, std::size_t part,
                                             Vec2 p) {
-  Seen seen{.p = p, .nearest = track.nearest(part, p)};
-  const PassTrack::Spot spot = track.spot(seen.nearest);
+  FloorPoint seen{.p = p, .nearest = track.nearest(part, p)};
+  const PassTrack::Spot spot = track.spot_nearest(seen.nearest, p);
   seen.from_axis = p - spot.point;
   const PassPart &under = track.part(seen.nearest);
   const FloorTooth &still = this->still(under.timed->tool).tooth;
@@ -97,7 +118,7 @@ std::optional<double> FloorMarks::height_mm(const Pass &pass, const PassTrack &t
   return still.kind == FloorTooth::Kind::arcs ? arc_mm(pass, track, seen) : 0.0;
 }
 
-std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &track, const Seen &seen) {
+std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &track, const FloorPoint &seen) {
   const PassPart &under = track.part(seen.nearest);
   const double radius = still(under.timed->tool).tooth.hollow_mm;
   const double section = std::sqrt(std::max(0.0, radius * radius - seen.across_mm * seen.across_mm));
@@ -117,7 +138,7 @@ std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &tra
   if (pass.is_left_to_neighbour(place.part, place.u))
     return std::nullopt;
   const PassPart &part = track.part(place);
-  const Moment moment = moment_on(track, place);
+  const Moment moment = track.moment(place);
   const FloorTooth teeth = tooth(part.timed->tool, moment);
   if (teeth.pitch_mm == 0)
     return 0.0;
@@ -136,7 +157,7 @@ std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &tra
   return lowest == HUGE_VAL ? 0.0 : std::max(0.0, lowest - surface(0.0));
 }
 
-std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &track, const Seen &seen) {
+std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &track, const FloorPoint &seen) {
   const double circle = still(track.part(seen.nearest).timed->tool).tooth.circle_mm;
   const double lean = lean_mm(seen, circle);
   if (std::abs(seen.across_mm) >= circle)
@@ -145,40 +166,27 @@ std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &trac
   // The half of the circle that runs lower marks last: the leading one, unless the spindle leans away.
   const bool trails = seen.heading.x * lean_ < 0;
   const double side = trails ? 1.0 : -1.0;
-  double along = seen.along_mm + side * std::sqrt(circle * circle - seen.across_mm * seen.across_mm);
-  PassTrack::Place place = track.at(along);
-  PassTrack::Spot spot = track.spot(place);
-  Vec2 to_point = seen.p - spot.point;
-  for (int round = 0; round < 2; ++round) {
-    // Nothing to correct on straight passes; on curved ones the circle is met a little elsewhere.
-    constexpr double kMet_mm = 1e-12;
-    const double beyond = glm::length(to_point) - circle, closing = glm::dot(to_point, spot.heading) / circle;
-    if (std::abs(beyond) <= kMet_mm || std::abs(closing) <= 0.05 || along <= 0 || along >= track.length_mm())
-      break;
-    along += beyond / closing;
-    place = track.at(along);
-    spot = track.spot(place);
-    to_point = seen.p - spot.point;
-  }
+  const auto on_arc = track.meeting_on_arc(seen.nearest, seen.p, circle, side);
+  const PassTrack::Meeting met = on_arc ? *on_arc : meeting_by_steps(track, seen, circle, side);
   // Before the pass began or after it ended the cutter stood there and left no arcs.
-  if (along < 0)
+  if (met.along_mm < 0)
     return pass.runs_on_before ? std::nullopt : std::optional(lean);
-  if (along > track.length_mm())
+  if (met.along_mm > track.length_mm())
     return pass.runs_on_after ? std::nullopt : std::optional(lean);
 
-  const PassPart &part = track.part(place);
-  const Moment moment = moment_on(track, place);
+  const PassPart &part = track.part(met.place);
+  const Moment moment = track.moment(met.place);
   const FloorTooth teeth = tooth(part.timed->tool, moment);
   if (teeth.pitch_mm == 0)
     return lean;
-  const double since = turns_since_mark(moment, *part.timed, to_point, teeth.marking);
+  const double since = turns_since_mark(moment, *part.timed, met.to_point, teeth.marking);
   const EndFloor floor{circle + teeth.hollow_mm, teeth.hollow_mm, kDishSlope, teeth.pitch_mm};
   return lean + end_floor_texture_mm(floor, -side * since * teeth.pitch_mm, 0.0);
 }
 
 /// A cutter leaning about y, +x low: over the points at one distance across, the lowest edge that comes by,
 /// against the lowest of all. [derived: height of the end circle at d is -d.x tan(lean)]
-double FloorMarks::lean_mm(const Seen &seen, double circle_mm) const {
+double FloorMarks::lean_mm(const FloorPoint &seen, double circle_mm) const {
   if (lean_ == 0)
     return 0.0;
   if (seen.heading == Vec2(0.0))

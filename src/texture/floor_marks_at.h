@@ -20,6 +20,8 @@ struct FloorTooth {
   double pitch_mm = 0;  ///< between marks; 0 = none
 };
 
+struct FloorPoint; ///< as seen from a pass
+
 class FloorMarks {
 public:
   explicit FloorMarks(const TextureSource &source);
@@ -29,7 +31,6 @@ public:
   FloorTooth tooth(std::uint16_t tool, const Moment &moment);
 
 private:
-  struct Seen; ///< a point as seen from a pass
   /// What a cutter's marks are like, whatever its feed.
   struct Still {
     FloorTooth tooth; ///< no pitch
@@ -37,9 +38,9 @@ private:
     double lead_mm = 0; ///< of the longest tooth over the second longest
   };
   const Still &still(std::uint16_t tool);
-  std::optional<double> dent_mm(const Pass &pass, const PassTrack &track, const Seen &seen);
-  std::optional<double> arc_mm(const Pass &pass, const PassTrack &track, const Seen &seen);
-  double lean_mm(const Seen &seen, double circle_mm) const;
+  std::optional<double> dent_mm(const Pass &pass, const PassTrack &track, const FloorPoint &seen);
+  std::optional<double> arc_mm(const Pass &pass, const PassTrack &track, const FloorPoint &seen);
+  double lean_mm(const FloorPoint &seen, double circle_mm) const;
 
   const TextureSource &source_;
   MarkStore store_;

@@ -29,6 +29,8 @@ PassTrack::Way PassTrack::way_of(const Curve &curve) {
     const double middle = curve.start_rad + 0.5 * curve.sweep_rad;
     const Vec2 x = plan(curve.axis_x), y = plan(curve.axis_y);
     way.centre = plan(curve.centre);
+    way.radius_mm = curve.radius_mm;
+    way.sweep_rad = curve.sweep_rad;
     way.out = std::cos(middle) * x + std::sin(middle) * y;
     way.on = std::cos(middle) * y - std::sin(middle) * x;
   }
@@ -39,6 +41,7 @@ PassTrack::PassTrack(const Pass &pass) : pass_(pass), begins_mm_{0.0} {
   for (const PassPart *part : pass.parts) {
     begins_mm_.push_back(begins_mm_.back() + part->plan_length_mm);
     ways_.push_back(way_of(part->piece.curve));
+    ways_.back().level = level_share(part->timed->curve, 0.5);
   }
 }
 
@@ -50,8 +53,8 @@ double PassTrack::nearest_share_on(std::size_t part, Vec2 p) const {
   if (way.kind == Way::Kind::other)
     return nearest_share(curve, p);
   const Vec2 spoke = p - way.centre; // counted from the arc's middle: both ends are reached without a jump
-  return std::clamp(0.5 + std::atan2(glm::dot(spoke, way.on), glm::dot(spoke, way.out)) / curve.sweep_rad,
-                    0.0, 1.0);
+  return std::clamp(0.5 + std::atan2(glm::dot(spoke, way.on), glm::dot(spoke, way.out)) / way.sweep_rad, 0.0,
+                    1.0);
 }
 
 PassTrack::Place PassTrack::nearest(std::size_t from_part, Vec2 p) const {
@@ -89,9 +92,53 @@ PassTrack::Spot PassTrack::spot(Place place) const {
   const Curve &curve = part(place).piece.curve;
   if (way.kind == Way::Kind::other)
     return {plan(curve.point(place.u)), unit(plan(curve.velocity(place.u)))};
-  const double angle = (place.u - 0.5) * curve.sweep_rad, cos = std::cos(angle), sin = std::sin(angle);
-  return {way.centre + curve.radius_mm * (cos * way.out + sin * way.on),
-          std::copysign(1.0, curve.sweep_rad) * (cos * way.on - sin * way.out)};
+  const double angle = (place.u - 0.5) * way.sweep_rad, cos = std::cos(angle), sin = std::sin(angle);
+  return {way.centre + way.radius_mm * (cos * way.out + sin * way.on),
+          std::copysign(1.0, way.sweep_rad) * (cos * way.on - sin * way.out)};
+}
+
+PassTrack::Spot PassTrack::spot_nearest(Place place, Vec2 p) const {
+  const Way &way = ways_[place.part];
+  const Vec2 spoke = p - way.centre;
+  const double away = glm::length(spoke);
+  if (way.kind != Way::Kind::arc || place.u <= 0 || place.u >= 1 || away == 0)
+    return spot(place);
+  const Vec2 out = spoke / away;
+  return {way.centre + way.radius_mm * out, std::copysign(1.0, way.sweep_rad) * left_of(out)};
+}
+
+std::optional<PassTrack::Meeting> PassTrack::meeting_on_arc(Place nearest, Vec2 p, double distance_mm,
+                                                            double side) const {
+  const Way &way = ways_[nearest.part];
+  if (way.kind != Way::Kind::arc || nearest.u <= 0 || nearest.u >= 1)
+    return std::nullopt;
+  // Centre, p and the axis make a triangle of known sides.
+  const Vec2 spoke = p - way.centre;
+  const double away = glm::length(spoke), radius = way.radius_mm;
+  const double cos = (radius * radius + away * away - distance_mm * distance_mm) / (2.0 * radius * away);
+  if (!(std::abs(cos) < 1.0))
+    return std::nullopt;
+  Meeting meeting;
+  meeting.along_mm = along_mm(nearest) + side * radius * std::acos(cos);
+  if (meeting.along_mm <= 0 || meeting.along_mm >= length_mm())
+    return std::nullopt;
+  meeting.place = at(meeting.along_mm);
+  const Way &there = ways_[meeting.place.part];
+  if (there.kind != Way::Kind::arc || there.centre != way.centre || there.radius_mm != radius ||
+      there.sweep_rad * way.sweep_rad < 0)
+    return std::nullopt;
+  const Vec2 out = spoke / away;
+  const double sin = std::copysign(std::sqrt(1.0 - cos * cos), side * way.sweep_rad);
+  meeting.to_point = spoke - radius * (cos * out + sin * left_of(out));
+  return meeting;
+}
+
+Moment PassTrack::moment(Place place) const {
+  const PassPart &part = this->part(place);
+  const double share = part.stretch.at(place.u);
+  const Way &way = ways_[place.part];
+  return way.kind == Way::Kind::other ? moment_at(*part.timed, share)
+                                      : moment_at(*part.timed, share, way.level);
 }
 
 } // namespace asperity

@@ -3,6 +3,8 @@
 
 #include "pass.h"
 
+#include <optional>
+
 namespace asperity {
 
 class PassTrack {
@@ -23,6 +25,18 @@ public:
     Vec2 point{0.0}, heading{0.0}; ///< in plan; heading unit, or 0
   };
   Spot spot(Place place) const;
+  /// The same where the place is the nearest to p.
+  Spot spot_nearest(Place place, Vec2 p) const;
+  /// Where the axis, on the arc of p's nearest place, stood at a distance from p.
+  struct Meeting {
+    Place place;
+    Vec2 to_point{0.0}; ///< from the axis to p
+    double along_mm = 0;
+  };
+  /// After p's nearest place where side is +1, before it where side is -1. Nothing where the pass is not such
+  /// an arc there.
+  std::optional<Meeting> meeting_on_arc(Place nearest, Vec2 p, double distance_mm, double side) const;
+  Moment moment(Place place) const;
   double length_mm() const { return begins_mm_.back(); }
   const PassPart &part(Place place) const { return *pass_.parts[place.part]; }
 
@@ -33,6 +47,8 @@ private:
     Vec2 begin{0.0}, along{0.0}, heading{0.0}; ///< line
     double per_square = 0;                     ///< line: of along; 0 where the part stands
     Vec2 centre{0.0}, out{0.0}, on{0.0}; ///< arc: unit spoke to its middle, and the same a quarter turn on
+    double radius_mm = 0, sweep_rad = 0; ///< arc
+    double level = 1;                    ///< share of the motion, but of others
   };
   static Way way_of(const Curve &curve);
   double nearest_share_on(std::size_t part, Vec2 p) const;
