@@ -5,9 +5,11 @@
 #include <oneapi/tbb/parallel_for.h>
 #include <oneapi/tbb/partitioner.h>
 #include <oneapi/tbb/task_arena.h>
+#include <oneapi/tbb/task_group.h>
 
 #include <algorithm>
 #include <cassert>
+#include <exception>
 #include <utility>
 
 namespace asperity {
@@ -29,6 +31,27 @@ private:
   bool before_;
 };
 
+/// Calls work in an arena of so many threads, or in that of the outermost call.
+template <class Work> void in_arena(int threads, const Work &work) {
+  if (is_at_work)
+    return work();
+  // More threads than cores would only make the library complain on the error stream.
+  const int cores = tbb::info::default_concurrency();
+  tbb::task_arena arena(threads > 0 ? std::min(threads, cores) : cores);
+  arena.execute(work);
+}
+
+/// Within an arena.
+template <class Item> void share_out(std::size_t count, const Item &item) {
+  tbb::parallel_for(
+      std::size_t{0}, count,
+      [&](std::size_t i) {
+        const AtWork here;
+        item(i);
+      },
+      tbb::simple_partitioner{});
+}
+
 } // namespace
 
 void for_each_band(std::size_t count, std::size_t band, int threads,
@@ -41,21 +64,54 @@ void for_each_band(std::size_t count, std::size_t band, int threads,
       one_band(i);
     return;
   }
-  const auto share_out = [&] {
-    tbb::parallel_for(
-        std::size_t{0}, bands,
-        [&](std::size_t i) {
-          const AtWork here;
-          one_band(i);
-        },
-        tbb::simple_partitioner{});
-  };
-  if (is_at_work)
-    return share_out();
-  // More threads than cores would only make the library complain on the error stream.
-  const int cores = tbb::info::default_concurrency();
-  tbb::task_arena arena(threads > 0 ? std::min(threads, cores) : cores);
-  arena.execute(share_out);
+  in_arena(threads, [&] { share_out(bands, one_band); });
+}
+
+struct SideTasks::Group {
+  bool is_shared = false; ///< by several threads
+  tbb::task_group tasks;
+
+  /// Takes part until all are done, even where something was thrown.
+  void finish(const std::exception_ptr &before) {
+    try {
+      tasks.wait();
+    } catch (...) {
+      if (!before)
+        throw;
+    }
+    if (before)
+      std::rethrow_exception(before);
+  }
+};
+
+void SideTasks::add(std::function<void()> task) {
+  if (!group_.is_shared)
+    return task();
+  group_.tasks.run([task = std::move(task)] {
+    const AtWork here;
+    task();
+  });
+}
+
+void side_by_side(const std::vector<std::function<void(SideTasks &)>> &works, int threads) {
+  SideTasks::Group group;
+  SideTasks tasks(group);
+  const auto one = [&](std::size_t i) { works[i](tasks); };
+  if (threads == 1) {
+    for (std::size_t i = 0; i < works.size(); ++i)
+      one(i);
+    return;
+  }
+  group.is_shared = true;
+  in_arena(threads, [&] {
+    std::exception_ptr thrown;
+    try {
+      share_out(works.size(), one);
+    } catch (...) {
+      thrown = std::current_exception();
+    }
+    group.finish(thrown);
+  });
 }
 
 } // namespace asperity

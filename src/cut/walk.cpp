@@ -100,16 +100,20 @@ RecordSize size_of(const CutRecord &record) {
           count(record.swept.arcs)};
 }
 
-CutRecord walk_path(const Job &job, const TimedPath &path, Stock &stock, const Progress &progress) {
+CutRecord walk_path(const Job &job, const TimedPath &path, Stock &stock, const Progress &progress,
+                    std::span<const WalkStop> stops) {
   Walker walker(job, path, stock);
   walker.expect(record_to_expect(job, path));
   const std::size_t report_every = std::max<std::size_t>(1, path.pieces.size() / 100);
   std::size_t reported = 0;
-  for (std::uint32_t i = 0; i < path.pieces.size() && !progress.cancelled(); i = walker.walk(i))
+  for (std::uint32_t i = 0; i < path.pieces.size() && !progress.cancelled(); i = walker.walk(i)) {
+    for (; !stops.empty() && i >= stops.front().piece; stops = stops.subspan(1))
+      stops.front().reached(walker.swept());
     if (i >= reported) {
       progress.at("cutting", static_cast<double>(i) / static_cast<double>(path.pieces.size()));
       reported = i + report_every;
     }
+  }
   return walker.take();
 }
 

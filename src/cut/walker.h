@@ -53,6 +53,8 @@ public:
   }
   /// One piece, or several short ones that run on. Returns the next one to walk.
   std::uint32_t walk(std::uint32_t index);
+  /// What all walked pieces left.
+  const SweptPath &swept() const { return record_.swept; }
   CutRecord take() {
     trail_.carve_all();
     return std::move(record_);

@@ -54,9 +54,6 @@ FloorChart floor_chart(const Job &job, const Outline &outline, double base_mm, d
   return chart;
 }
 
-/// The wall's own error stands at a floor's edge; the floor is judged from here inwards [mm].
-constexpr double kEdge_mm = 0.1;
-
 constexpr double kOutside = std::numeric_limits<double>::quiet_NaN();
 
 } // namespace
@@ -85,12 +82,12 @@ Chart make_chart(const Job &job, const Feature &feature, int threads) {
     return floor_chart(job, floor->outline, floor->z_mm, spacing, threads, [floor](Vec2 p) {
       const bool on_island =
           std::any_of(floor->islands.begin(), floor->islands.end(),
-                      [p](const Outline &island) { return island.depth_mm(p) > -kEdge_mm; });
-      return floor->outline.depth_mm(p) >= kEdge_mm && !on_island ? floor->z_mm : kOutside;
+                      [p](const Outline &island) { return island.depth_mm(p) > -kFloorEdge_mm; });
+      return floor->outline.depth_mm(p) >= kFloorEdge_mm && !on_island ? floor->z_mm : kOutside;
     });
   const auto &dome = std::get<DomeFeature>(feature);
   return floor_chart(job, dome.outline, dome.apex_z_mm, spacing, threads, [&dome](Vec2 p) {
-    if (dome.outline.depth_mm(p) < kEdge_mm)
+    if (dome.outline.depth_mm(p) < kFloorEdge_mm)
       return kOutside;
     if (dome.surface)
       return dome.surface->top_mm(p).value_or(kOutside);

@@ -1,6 +1,8 @@
 // Counts cells, pieces and stations, and what each of them takes.
 #include "memory_need.h"
 
+#include "last_visit.h"
+
 #include "asperity/base/free_memory.h"
 #include "asperity/base/large_array.h"
 #include "asperity/cut/walk.h"
@@ -72,10 +74,10 @@ MemoryBound Bytes::rounded() const {
 
 Bytes operator+(Bytes a, const Bytes &b) { return a += b; }
 
-Bytes MemoryNeed::most(bool charts_beside_cut) const {
-  const double cutting = stock + (charts_beside_cut ? charts.in_memory : 0.0);
+Bytes MemoryNeed::most(bool beside_cut) const {
   const double reading_charts = charts.in_memory + std::max(sweep, reading);
-  return path + record + Bytes{std::max(cutting, reading_charts) + kFixedBytes, charts.on_disk};
+  const double cutting = stock + (beside_cut ? reading_charts : 0.0);
+  return path + record + early + Bytes{std::max(cutting, reading_charts) + kFixedBytes, charts.on_disk};
 }
 
 MemoryNeed memory_need(const Job &job, const TimedPath &path, std::span<const Feature> features) {
@@ -93,6 +95,8 @@ MemoryNeed memory_need(const Job &job, const TimedPath &path, std::span<const Fe
         std::max(need.sweep, is_wall ? wall_sweep_bytes(record.pieces) : floor_sweep_bytes(record.pieces));
     need.reading += roughness_bytes(size.columns, size.rows, size.spacing_mm, is_wall ? record.pieces : 0.0);
     most_cells = std::max(most_cells, size.cells());
+    if (static_cast<double>(path.pieces.size()) <= kMostEarlyPieces)
+      need.early += record_bytes({0.0, record.pieces, record.offsets, record.arcs});
   }
   need.reading += most_cells * kFindingBytesPerCell;
   return need;
@@ -107,8 +111,8 @@ MemoryCheck::MemoryCheck(const MemoryNeed &need, const Outcome *kept, const Pred
     : need_(need), limit_bytes_(options.memory_limit_bytes) {
   if (kept != nullptr)
     kept_ = held_bytes(*kept);
-  charts_beside_cut_ = options.threads != 1 && fault_of(kept_ + need_.most(true), kept_).empty();
-  bound_ = kept_ + need_.most(charts_beside_cut_);
+  beside_cut_ = options.threads != 1 && fault_of(kept_ + need_.most(true), kept_).empty();
+  bound_ = kept_ + need_.most(beside_cut_);
 }
 
 std::string MemoryCheck::fault_after(const CutRecord &record) {
@@ -116,7 +120,7 @@ std::string MemoryCheck::fault_after(const CutRecord &record) {
   if (left.in_memory <= need_.record.in_memory && left.on_disk <= need_.record.on_disk)
     return {};
   need_.record = left;
-  bound_ = kept_ + need_.most(charts_beside_cut_);
+  bound_ = kept_ + need_.most(beside_cut_);
   return fault_of(bound_, kept_ + left);
 }
 

@@ -29,9 +29,11 @@ struct MemoryNeed {
   Bytes charts;       ///< of all features
   double sweep = 0;   ///< strokes of the feature that takes most, while it is swept
   double reading = 0; ///< roughness of all features, sizes and findings side by side
+  Bytes early;        ///< the paths of features that are swept before the whole is cut
 
-  /// Most that is held at once. Charts are made beside the cut where there is room for both.
-  Bytes most(bool charts_beside_cut) const;
+  /// Most that is held at once. Where there is room for both, charts are made beside the cut, and those that
+  /// the rest of the path leaves alone swept and read.
+  Bytes most(bool beside_cut) const;
 };
 
 MemoryNeed memory_need(const Job &job, const TimedPath &path, std::span<const Feature> features);
@@ -42,8 +44,8 @@ public:
   /// `kept`: an outcome that results are taken from, or null.
   MemoryCheck(const MemoryNeed &need, const Outcome *kept, const PredictOptions &options);
 
-  /// Are there threads and room for both at once?
-  bool charts_beside_cut() const { return charts_beside_cut_; }
+  /// Are there threads and room for charts beside the cut?
+  bool beside_cut() const { return beside_cut_; }
   /// What is kept included.
   const Bytes &bound() const { return bound_; }
   /// Empty if there is room, else what is wrong and what to do.
@@ -57,7 +59,7 @@ private:
   MemoryNeed need_;
   std::size_t limit_bytes_;
   Bytes kept_, bound_;
-  bool charts_beside_cut_ = false;
+  bool beside_cut_ = false;
 };
 
 } // namespace asperity

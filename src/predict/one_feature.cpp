@@ -4,6 +4,8 @@
 #include "memory_need.h"
 #include "stages.h"
 
+#include "asperity/predict/chart_plan.h"
+
 #include <cassert>
 
 namespace asperity {
@@ -34,10 +36,11 @@ OneFeature predict_one_feature(const Job &job, const Program &program, std::size
   if (progress.cancelled())
     return stop(Status::cancelled, "cancelled");
   progress.at("sweeping " + name_of(wanted), 0.0);
-  std::optional<Chart> chart = swept_chart(job, wanted, result.cut.swept, options.threads, progress);
-  if (!chart)
+  FeaturePath feature_path(job, result.path, wanted);
+  feature_path.settle(job, wanted, result.cut.swept);
+  result.chart = make_chart(job, wanted, options.threads);
+  if (!sweep_chart(result.chart, feature_path.of(result.cut.swept), options.threads, progress))
     return stop(Status::cancelled, "cancelled");
-  result.chart = std::move(*chart);
   return result;
 }
 

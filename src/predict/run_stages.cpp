@@ -14,6 +14,7 @@
 #include "asperity/texture/own_roughness.h"
 
 #include <algorithm>
+#include <atomic>
 #include <limits>
 
 namespace asperity {
@@ -40,12 +41,17 @@ public:
 private:
   const Outcome &old() const { return *kept_.outcome; }
   void cut_and_make_charts();
-  void cut();
-  void make_charts();
+  void cut(SideTasks &beside);
+  void make_charts(SideTasks &beside);
+  std::vector<WalkStop> early_stops(SideTasks &beside);
+  void may_begin_early(std::size_t feature, SideTasks &beside);
+  void sweep_and_read_early(std::size_t feature);
+  void settle_paths();
   bool has_room_for_record();
   bool sweep_charts();
   void find_meaning();
-  void read_roughness(std::size_t feature);
+  void read_roughness(std::size_t feature, const Progress &progress);
+  const SweptPath &path_of(std::size_t feature);
 
   Outcome &outcome_;
   const Job &job_;
@@ -55,6 +61,11 @@ private:
   StageRuns &runs_;
   MemoryCheck &memory_;
   Holding holds_;
+  /// What every feature is swept under, and, of those that are swept and read while the rest of the path is
+  /// still being cut, whether chart and path are there and whether it is done.
+  std::vector<std::optional<FeaturePath>> paths_; ///< none as long as nobody asks
+  std::vector<std::atomic<int>> waits_for_;       ///< chart, path
+  std::vector<char> early_;
 };
 
 /// The same chart with nothing swept.
@@ -76,6 +87,7 @@ bool Stages::run() {
   holds_.chart_made.assign(count, 0);
   for (std::size_t i = 0; i < count; ++i)
     holds_.chart_made[i] = same_features && same_for_chart(old().job, job_, i);
+  paths_.resize(count);
   cut_and_make_charts();
   if (progress_.cancelled() || !has_room_for_record() || !sweep_charts())
     return false;
@@ -88,38 +100,96 @@ bool Stages::run() {
   return true;
 }
 
-/// The walk goes in time order on this thread; what does not wait for it is made beside it, and by all
-/// threads once the walk is over.
+/// The walk goes in time order on one thread; what does not wait for it is done beside it, and by all threads
+/// once the walk is over.
 void Stages::cut_and_make_charts() {
-  const int threads = memory_.charts_beside_cut() ? options_.threads : 1;
-  for_each_band(2, 1, threads, [&](std::size_t begin, std::size_t end) {
-    for (std::size_t i = begin; i < end; ++i)
-      i == 0 ? cut() : make_charts();
-  });
+  const std::size_t count = job_.features.size();
+  outcome_.charts.resize(count);
+  outcome_.features.resize(count);
+  outcome_.roughness.resize(count);
+  early_.assign(count, 0);
+  waits_for_ = std::vector<std::atomic<int>>(count);
+  for (std::atomic<int> &waits : waits_for_)
+    waits = 2;
+  side_by_side(
+      {[this](SideTasks &beside) { cut(beside); }, [this](SideTasks &beside) { make_charts(beside); }},
+      memory_.beside_cut() ? options_.threads : 1);
   holds_.swept = holds_.path && (holds_.cut || same_bits(old().cut.swept, outcome_.cut.swept));
+  if (!holds_.cut && !progress_.cancelled())
+    settle_paths();
 }
 
-void Stages::cut() {
+void Stages::cut(SideTasks &beside) {
   if (holds_.cut) {
     outcome_.cut = old().cut;
     return;
   }
   ++runs_.cut;
+  for (std::size_t i = 0; i < paths_.size(); ++i)
+    paths_[i].emplace(job_, outcome_.path, job_.features[i]);
   Stock stock = make_stock(job_, outcome_.path, options_.threads);
-  outcome_.cut = walk_path(job_, outcome_.path, stock, progress_);
+  outcome_.cut = walk_path(job_, outcome_.path, stock, progress_, early_stops(beside));
 }
 
-void Stages::make_charts() {
-  const std::size_t count = job_.features.size();
-  outcome_.charts.resize(count);
-  for (std::size_t i = 0; i < count && !progress_.cancelled(); ++i) {
+void Stages::make_charts(SideTasks &beside) {
+  for (std::size_t i = 0; i < job_.features.size() && !progress_.cancelled(); ++i) {
     if (!holds_.chart_made[i]) {
       ++runs_.charts_made;
       outcome_.charts[i] = make_chart(job_, job_.features[i], options_.threads);
     } else if (!holds_.cut) {
       outcome_.charts[i] = unswept(old().charts[i]); // what is cut anew is all but surely swept anew
     }
+    may_begin_early(i, beside);
   }
+}
+
+/// Where the path leaves a feature alone for good.
+std::vector<WalkStop> Stages::early_stops(SideTasks &beside) {
+  std::vector<WalkStop> stops;
+  for (std::size_t i = 0; i < paths_.size() && memory_.beside_cut(); ++i)
+    if (paths_[i]->is_early())
+      stops.push_back({paths_[i]->end(), [this, i, &beside](const SweptPath &so_far) {
+                         paths_[i]->take(so_far);
+                         may_begin_early(i, beside);
+                       }});
+  std::stable_sort(stops.begin(), stops.end(),
+                   [](const WalkStop &a, const WalkStop &b) { return a.piece < b.piece; });
+  return stops;
+}
+
+void Stages::may_begin_early(std::size_t feature, SideTasks &beside) {
+  if (--waits_for_[feature] == 0)
+    beside.add([this, feature] { sweep_and_read_early(feature); });
+}
+
+void Stages::sweep_and_read_early(std::size_t feature) {
+  Progress silent;
+  silent.heeds = &progress_;
+  if (!sweep_chart(outcome_.charts[feature], paths_[feature]->part(), options_.threads, silent))
+    return;
+  if (options_.roughness)
+    read_roughness(feature, silent);
+  outcome_.features[feature] = feature_result(job_.features[feature], outcome_.charts[feature]);
+  early_[feature] = 1;
+}
+
+/// Of one feature only one thread asks at a time.
+const SweptPath &Stages::path_of(std::size_t feature) {
+  std::optional<FeaturePath> &path = paths_[feature];
+  if (!path) {
+    path.emplace(job_, outcome_.path, job_.features[feature]);
+    path->settle(job_, job_.features[feature], outcome_.cut.swept);
+  }
+  return path->of(outcome_.cut.swept);
+}
+
+/// What was begun too early is begun again.
+void Stages::settle_paths() {
+  for (std::size_t i = 0; i < paths_.size(); ++i)
+    if (!paths_[i]->settle(job_, job_.features[i], outcome_.cut.swept) && early_[i]) {
+      early_[i] = 0;
+      outcome_.charts[i] = unswept(std::move(outcome_.charts[i]));
+    }
 }
 
 bool Stages::has_room_for_record() {
@@ -136,12 +206,12 @@ bool Stages::sweep_charts() {
   for (std::size_t i = 0; i < count; ++i) {
     progress_.at("sweeping " + name_of(job_.features[i]),
                  static_cast<double>(i) / static_cast<double>(count));
-    holds_.chart[i] = holds_.swept && holds_.chart_made[i];
+    holds_.chart[i] = holds_.swept && holds_.chart_made[i] && !early_[i];
     if (holds_.chart[i]) {
       outcome_.charts[i] = old().charts[i];
     } else {
       ++runs_.charts_swept;
-      if (!sweep_chart(outcome_.charts[i], outcome_.cut.swept, options_.threads, progress_))
+      if (!early_[i] && !sweep_chart(outcome_.charts[i], path_of(i), options_.threads, progress_))
         return false;
     }
     if (options_.chart_swept)
@@ -154,8 +224,6 @@ bool Stages::sweep_charts() {
 void Stages::find_meaning() {
   const std::size_t count = job_.features.size();
   progress_.at("measuring and reading roughness", 0.0);
-  outcome_.features.resize(count);
-  outcome_.roughness.resize(count);
   std::vector<std::function<void()>> tasks;
   for (std::size_t i = 0; i < count; ++i) {
     const bool rough_holds =
@@ -166,7 +234,12 @@ void Stages::find_meaning() {
         add_own_roughness(outcome_.roughness[i], job_.material);
     } else if (options_.roughness) {
       ++runs_.roughness;
-      tasks.push_back([this, i] { read_roughness(i); });
+      if (!early_[i])
+        tasks.push_back([this, i] {
+          Progress silent; // any thread may do this, so it reports nothing
+          silent.heeds = &progress_;
+          read_roughness(i, silent);
+        });
     }
   }
   if (holds_.swept && std::all_of(holds_.chart.begin(), holds_.chart.end(), [](char h) { return h; }) &&
@@ -184,8 +257,9 @@ void Stages::find_meaning() {
       continue;
     }
     ++runs_.sizes;
-    tasks.push_back(
-        [this, i] { outcome_.features[i] = feature_result(job_.features[i], outcome_.charts[i]); });
+    if (!early_[i])
+      tasks.push_back(
+          [this, i] { outcome_.features[i] = feature_result(job_.features[i], outcome_.charts[i]); });
   }
   for_each_band(tasks.size(), 1, options_.threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = begin; i < end && !progress_.cancelled(); ++i)
@@ -193,12 +267,10 @@ void Stages::find_meaning() {
   });
 }
 
-/// Any thread may do this, so it reports nothing; a stop is noticed before the next task.
-void Stages::read_roughness(std::size_t feature) {
-  const Progress silent;
-  const TextureSource source{job_, outcome_.path, outcome_.cut.swept};
+void Stages::read_roughness(std::size_t feature, const Progress &progress) {
+  const TextureSource source{job_, outcome_.path, path_of(feature)};
   outcome_.roughness[feature] =
-      roughness_of(job_.features[feature], outcome_.charts[feature], source, options_.threads, silent);
+      roughness_of(job_.features[feature], outcome_.charts[feature], source, options_.threads, progress);
 }
 
 } // namespace

@@ -1,7 +1,8 @@
-// One chart after the other under the bent cutter.
+// Charts under the bent cutter, and which part of its path they see.
 #include "stages.h"
 
-#include "asperity/predict/chart_plan.h"
+#include "last_visit.h"
+
 #include "asperity/sweep/sweep_floor.h"
 #include "asperity/sweep/sweep_wall.h"
 
@@ -13,11 +14,24 @@ bool sweep_chart(Chart &chart, const SweptPath &swept, int threads, const Progre
              : sweep_floor(std::get<FloorChart>(chart), swept, threads, progress);
 }
 
-std::optional<Chart> swept_chart(const Job &job, const Feature &feature, const SweptPath &swept, int threads,
-                                 const Progress &progress) {
-  Chart chart = make_chart(job, feature, threads);
-  const bool done = sweep_chart(chart, swept, threads, progress);
-  return done ? std::optional(std::move(chart)) : std::nullopt;
+FeaturePath::FeaturePath(const Job &job, const TimedPath &path, const Feature &feature)
+    : pieces_(path.pieces.size()),
+      end_(static_cast<double>(pieces_) <= kMostEarlyPieces ? end_of_visits(job, path, feature) : pieces_) {
+  if (end_ == 0)
+    end_ = pieces_; // a path of nothing is nobody's
+}
+
+bool FeaturePath::settle(const Job &job, const Feature &feature, const SweptPath &whole) {
+  if (!is_early())
+    return true;
+  if (!keeps_away(job, whole, end_, feature)) {
+    end_ = pieces_;
+    part_.reset();
+    return false;
+  }
+  if (!part_)
+    take(whole);
+  return true;
 }
 
 } // namespace asperity

@@ -64,6 +64,13 @@ double PackedOffset::plan_bound_mm() const {
   return std::sqrt(2.0) * most / kPerMm;
 }
 
+double PackedOffset::longest_mm() const {
+  double square = 0.0;
+  for (std::size_t i = 0; i < kBendNodes; ++i)
+    square = std::max({square, glm::dot(left(i), left(i)), glm::dot(right(i), right(i))});
+  return std::sqrt(square);
+}
+
 void SweptPath::add(const BentPiece &piece, double u0, double u1) {
   SweptPiece packed;
   const Curve &curve = piece.curve;
@@ -96,6 +103,24 @@ BentPiece SweptPath::bent(const SweptPiece &piece) const {
           piece.owner,
           piece.cutter,
           piece.joins_previous};
+}
+
+SweptPath SweptPath::up_to(std::uint32_t owner) const {
+  const auto end = std::partition_point(pieces.begin(), pieces.end(),
+                                        [owner](const SweptPiece &piece) { return piece.owner < owner; });
+  std::size_t cutter_count = 0, offset_count = 0, arc_count = 0;
+  for (auto piece = pieces.begin(); piece != end; ++piece) {
+    cutter_count = std::max<std::size_t>(cutter_count, piece->cutter + 1u);
+    offset_count = std::max<std::size_t>(offset_count, std::max(piece->begin_offset, piece->end_offset) + 1u);
+    if (!piece->is_line())
+      arc_count = std::max<std::size_t>(arc_count, piece->arc + 1u);
+  }
+  SweptPath part;
+  part.cutters.assign(cutters.begin(), cutters.begin() + static_cast<std::ptrdiff_t>(cutter_count));
+  part.pieces.assign(pieces.begin(), end);
+  part.offsets.assign(offsets.begin(), offsets.begin() + static_cast<std::ptrdiff_t>(offset_count));
+  part.arcs.assign(arcs.begin(), arcs.begin() + static_cast<std::ptrdiff_t>(arc_count));
+  return part;
 }
 
 } // namespace asperity

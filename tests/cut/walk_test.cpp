@@ -305,5 +305,31 @@ TEST(Walk, LostMotionShiftsThePathAgainstItsDirection) {
   EXPECT_NEAR(record.swept.end_offset(record.swept.pieces.back()).left(0).x, -0.025, 1e-12);
 }
 
+TEST(Walk, StopsAreCalledOnceWhatLiesBeforeThemIsCut) {
+  TimedPath path;
+  path.pieces = {straight({70, -3, 0}, {30, -3, 0}, kFeed_mm_per_s, 0.0)};
+  // Short moves that run on are walked several at a time.
+  for (int i = 0; i < 40; ++i)
+    path.pieces.push_back(straight(path.pieces.back().curve.end,
+                                   path.pieces.back().curve.end - Vec3(0.1, 0, 0), kFeed_mm_per_s, 0.0));
+  const Job job = bar_job(0.5);
+  Stock stock = make_stock(job, path);
+  std::vector<std::size_t> called;
+  std::vector<SweptPath> parts;
+  std::vector<WalkStop> stops;
+  for (const std::size_t piece : {1u, 7u, 7u, 30u, 41u})
+    stops.push_back({piece, [&, piece](const SweptPath &so_far) {
+                       called.push_back(piece);
+                       parts.push_back(so_far.up_to(static_cast<std::uint32_t>(piece)));
+                     }});
+  const CutRecord record = walk_path(job, path, stock, Progress{}, stops);
+  ASSERT_EQ(called, (std::vector<std::size_t>{1, 7, 7, 30})) << "none at the end";
+  for (std::size_t i = 0; i < called.size(); ++i) {
+    const SweptPath later = record.swept.up_to(static_cast<std::uint32_t>(called[i]));
+    EXPECT_EQ(parts[i].pieces.size(), later.pieces.size());
+    EXPECT_EQ(parts[i].pieces.back().owner + 1, called[i]);
+  }
+}
+
 } // namespace
 } // namespace asperity::test

@@ -72,6 +72,7 @@ TEST(SweptPath, TheBoundInPlanHoldsEveryNode) {
       most = std::max({most, glm::length(packed.left(node)), glm::length(packed.right(node))});
     EXPECT_GE(packed.plan_bound_mm(), most);
     EXPECT_LE(packed.plan_bound_mm(), 2.0 * most);
+    EXPECT_NEAR(packed.longest_mm(), most, kRounded_mm * std::sqrt(2.0));
   }
 }
 
@@ -108,6 +109,40 @@ TEST(SweptPath, UnbentPiecesShareOneOffsetAndTakeAtMost100BytesEach) {
     path.add({Curve::line({i, 0, 0}, {i + 1, 0, 0}), {}, {}, 0, 0, i > 0});
   EXPECT_EQ(path.offsets.size(), 1u);
   EXPECT_LE(bytes_of(path), 100u * path.pieces.size());
+}
+
+TEST(SweptPath, ItsFirstPartHoldsThePiecesOfTheFirstOwnersAndWhatTheyNeed) {
+  std::mt19937 random(5);
+  SweptPath path;
+  path.cutters.resize(3);
+  Vec3 at(0.0);
+  AxisOffset offset = random_offset(random, 0.1);
+  for (std::uint32_t i = 0; i < 40; ++i) {
+    BentPiece piece;
+    piece.curve = i % 3 == 0 ? Curve::plan_arc(at, at, {at.x + 1.0 + i, 0.0}, 2.0 * kPi)
+                             : Curve::line(at, at + Vec3(1.0, 0.0, 0.0));
+    piece.begin = offset;
+    offset = i % 4 == 0 ? random_offset(random, 0.1) : offset;
+    piece.end = offset;
+    piece.owner = i / 2; // two pieces each
+    piece.cutter = static_cast<std::uint16_t>(i / 14);
+    path.add(piece);
+    at = piece.curve.end;
+  }
+  for (const std::uint32_t owner : {0u, 1u, 7u, 19u, 20u, 99u}) {
+    const SweptPath part = path.up_to(owner);
+    const std::size_t count = std::min<std::size_t>(2 * owner, 40);
+    ASSERT_EQ(part.pieces.size(), count);
+    EXPECT_EQ(part.cutters.size(), count == 0 ? 0 : (count - 1) / 14 + 1);
+    for (std::size_t i = 0; i < count; ++i) {
+      const BentPiece a = part.bent(part.pieces[i]), b = path.bent(path.pieces[i]);
+      EXPECT_EQ(a.curve, b.curve);
+      EXPECT_EQ(largest_change_mm(a.begin, b.begin) + largest_change_mm(a.end, b.end), 0.0);
+      EXPECT_EQ(a.owner, b.owner);
+    }
+  }
+  EXPECT_LT(path.up_to(7).offsets.size(), path.offsets.size());
+  EXPECT_LT(path.up_to(7).arcs.size(), path.arcs.size());
 }
 
 } // namespace

@@ -8,6 +8,9 @@
 #include "asperity/job/job.h"
 #include "asperity/motion/timed_path.h"
 
+#include <functional>
+#include <span>
+
 namespace asperity {
 
 /// Tooth hits without a chip after which ploughing force has fallen to 1/e. [model assumption, no published
@@ -33,9 +36,17 @@ struct RecordSize {
 RecordSize record_to_expect(const Job &job, const TimedPath &path);
 RecordSize size_of(const CutRecord &record);
 
+/// Called on the walking thread once all pieces before `piece` are cut: `so_far` holds what they left, and
+/// may hold more.
+struct WalkStop {
+  std::size_t piece = 0;
+  std::function<void(const SweptPath &so_far)> reached;
+};
+
 /// Cuts `stock` in time order. record.samples holds a sample wherever the state changes by more than a small
 /// step; record.swept the bent path, its offsets linear between samples to 1 nm. Cancelled: what was done so
-/// far.
-CutRecord walk_path(const Job &job, const TimedPath &path, Stock &stock, const Progress &progress);
+/// far. `stops` rise; those at the path's end are not called.
+CutRecord walk_path(const Job &job, const TimedPath &path, Stock &stock, const Progress &progress,
+                    std::span<const WalkStop> stops = {});
 
 } // namespace asperity

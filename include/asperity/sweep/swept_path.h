@@ -49,6 +49,8 @@ struct PackedOffset {
   AxisOffset unpacked() const;
   /// At least as long as the longest offset of a node in plan.
   double plan_bound_mm() const;
+  /// Of the longest offset of a node in plan.
+  double longest_mm() const;
 
   static constexpr double kPerMm = 1e8;
 
@@ -92,6 +94,8 @@ struct SweptPath {
   const PackedOffset &begin_offset(const SweptPiece &piece) const { return offsets[piece.begin_offset]; }
   const PackedOffset &end_offset(const SweptPiece &piece) const { return offsets[piece.end_offset]; }
   BentPiece bent(const SweptPiece &piece) const;
+  /// The first pieces, whose owners lie below `owner` and do not fall: a path of its own.
+  SweptPath up_to(std::uint32_t owner) const;
 };
 
 } // namespace asperity

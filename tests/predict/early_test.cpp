@@ -1,0 +1,135 @@
+// Features that the rest of the path leaves alone are swept and read while it is still being cut: the same
+// bits for any number of threads, and as if the whole path had been swept.
+#include "predict/same_outcome.h"
+#include "properties/small_job.h"
+
+#include "last_visit.h"
+#include "stages.h"
+
+#include "asperity/predict/chart_plan.h"
+#include "asperity/predict/one_feature.h"
+
+#include <gtest/gtest.h>
+
+namespace asperity::test {
+namespace {
+
+constexpr std::size_t kRim = 0, kTop = 1;
+
+Job bending_boss(double stiffness_N_per_um) {
+  Job job = boss_job();
+  job.effects = {};
+  job.resolution = {0.2, 0.2};
+  job.cutters[0].runout_mm = 0.01;
+  job.machine.stiffness_xy_N_per_um = stiffness_N_per_um;
+  return job;
+}
+
+/// Which piece of the path begins to cut the rim.
+std::size_t first_of_rim(const TimedPath &path) {
+  for (std::size_t i = 0; i < path.pieces.size(); ++i)
+    if (path.pieces[i].curve.end.z < 3.9)
+      return i;
+  return path.pieces.size();
+}
+
+TimedPath path_of(const Job &job, const std::string &program) {
+  return plan_motion(program_of(program), job.machine, job.setup, job.effects);
+}
+
+TEST(LastVisit, OfTheTopIsBeforeTheRimIsCutAndOfTheRimAtTheEnd) {
+  const Job job = bending_boss(0.5);
+  const TimedPath path = path_of(job, boss_program());
+  const std::size_t top = end_of_visits(job, path, job.features[kTop]),
+                    rim = end_of_visits(job, path, job.features[kRim]);
+  EXPECT_GT(top, 1u);
+  EXPECT_LE(top, first_of_rim(path));
+  EXPECT_GE(rim, path.pieces.size() - 1) << "but for the last retract";
+}
+
+TEST(LastVisit, GoingByHighAboveIsNone) {
+  const Job job = bending_boss(0.5);
+  std::string back_over = boss_program();
+  back_over.replace(back_over.find("M30"), 3, "G0 X0 Y0\nM30");
+  EXPECT_EQ(end_of_visits(job, path_of(job, back_over), job.features[kTop]),
+            end_of_visits(job, path_of(job, boss_program()), job.features[kTop]));
+}
+
+TEST(LastVisit, AMoveOverTheTopAtTheEndIsOne) {
+  const Job job = bending_boss(0.5);
+  std::string again = boss_program();
+  again.replace(again.find("M30"), 3, "G1 Z4.1 F300\nG1 X0\nM30");
+  const TimedPath path = path_of(job, again);
+  EXPECT_EQ(end_of_visits(job, path, job.features[kTop]), path.pieces.size());
+}
+
+TEST(LastVisit, ACutterBentMoreThanUsualComesBackAfterAll) {
+  const Job job = bending_boss(0.5);
+  const TimedPath path = path_of(job, boss_program());
+  Stock stock = make_stock(job, path);
+  SweptPath swept = walk_path(job, path, stock, Progress{}).swept;
+  const std::size_t end = end_of_visits(job, path, job.features[kTop]);
+  EXPECT_TRUE(keeps_away(job, swept, end, job.features[kTop]));
+  for (PackedOffset &offset : swept.offsets)
+    offset.units[0] += static_cast<std::int32_t>(0.2 * PackedOffset::kPerMm);
+  EXPECT_FALSE(keeps_away(job, swept, end, job.features[kTop])) << "cells begin 0.1 mm from the edge";
+}
+
+TEST(Early, PartOfThePathLeavesTheSameChartAsTheWhole) {
+  const Job job = bending_boss(0.5);
+  const Outcome outcome = predicted(job, boss_program(), 1);
+  FeaturePath part(job, outcome.path, job.features[kTop]);
+  ASSERT_TRUE(part.is_early());
+  ASSERT_TRUE(part.settle(job, job.features[kTop], outcome.cut.swept));
+  ASSERT_LT(part.of(outcome.cut.swept).pieces.size(), outcome.cut.swept.pieces.size());
+  Chart whole = make_chart(job, job.features[kTop], 1);
+  ASSERT_TRUE(sweep_chart(whole, outcome.cut.swept, 1, Progress{}));
+  // What passes high above the blank is no cut, and not swept.
+  const auto &a = std::get<FloorChart>(outcome.charts[kTop]), &b = std::get<FloorChart>(whole);
+  for (std::size_t cell = 0; cell < a.envelope_mm.size(); ++cell) {
+    ASSERT_EQ(a.is_cut(cell), b.is_cut(cell)) << cell;
+    if (!b.is_cut(cell))
+      continue;
+    ASSERT_EQ(a.envelope_mm[cell], b.envelope_mm[cell]) << cell;
+    ASSERT_EQ(a.owner[cell], b.owner[cell]) << cell;
+  }
+}
+
+TEST(Early, OutcomeIsTheSameForAnyNumberOfThreads) {
+  // A stiff machine, and one so soft that the rim's laps come over the top's edge after all.
+  for (const double stiffness : {0.5, 0.004}) {
+    const Job job = bending_boss(stiffness);
+    const Outcome one = predicted(job, boss_program(), 1);
+    const std::size_t end = end_of_visits(job, one.path, job.features[kTop]);
+    EXPECT_EQ(keeps_away(job, one.cut.swept, end, job.features[kTop]), stiffness == 0.5);
+    for (const int threads : {2, 3, 0})
+      EXPECT_EQ(difference(one, predicted(job, boss_program(), threads)), "") << stiffness << ", " << threads;
+  }
+}
+
+TEST(Early, OneFeatureAloneIsTheSameToo) {
+  const Job job = bending_boss(0.5);
+  const Outcome whole = predicted(job, boss_program(), 2);
+  const OneFeature top =
+      predict_one_feature(job, program_of(boss_program()), kTop, {.threads = 2}, Progress{});
+  EXPECT_EQ(std::get<FloorChart>(top.chart).envelope_mm,
+            std::get<FloorChart>(whole.charts[kTop]).envelope_mm);
+  EXPECT_EQ(std::get<FloorChart>(top.chart).owner, std::get<FloorChart>(whole.charts[kTop]).owner);
+}
+
+TEST(Early, AWishToStopIsHeeded) {
+  const Job job = bending_boss(0.5);
+  for (int k = 0; k < 5; ++k) {
+    Progress progress;
+    int reports = 0;
+    progress.report = [&](std::string_view, double) {
+      if (++reports == 2 + 3 * k)
+        progress.cancel();
+    };
+    const Outcome outcome = predict(job, program_of(boss_program()), {.threads = 2}, progress);
+    EXPECT_EQ(outcome.status, reports >= 2 + 3 * k ? Status::cancelled : Status::done) << k;
+  }
+}
+
+} // namespace
+} // namespace asperity::test
