@@ -26,7 +26,7 @@ double end_floor_texture_mm(const EndFloor &floor, double along_mm, double acros
   if (floor.pitch_mm <= 0 || std::abs(across_mm) >= circle)
     return 0.0;
   // Aside of the middle the leading half of the circle lags behind its foremost point.
-  const double lag = arc_cusp_mm(circle, 2.0 * across_mm);
+  const double lag = across_mm == 0 ? 0.0 : arc_cusp_mm(circle, 2.0 * across_mm);
   const double place = along_mm + lag;
   if (floor.corner_mm > 0)
     return arc_cusp_mm(floor.corner_mm, 2.0 * std::remainder(place, floor.pitch_mm));

@@ -99,11 +99,9 @@ PassTrack::Spot PassTrack::spot(Place place) const {
 
 PassTrack::Spot PassTrack::spot_nearest(Place place, Vec2 p) const {
   const Way &way = ways_[place.part];
-  const Vec2 spoke = p - way.centre;
-  const double away = glm::length(spoke);
-  if (way.kind != Way::Kind::arc || place.u <= 0 || place.u >= 1 || away == 0)
+  if (way.kind != Way::Kind::arc || place.u <= 0 || place.u >= 1 || p == way.centre)
     return spot(place);
-  const Vec2 out = spoke / away;
+  const Vec2 out = unit(p - way.centre);
   return {way.centre + way.radius_mm * out, std::copysign(1.0, way.sweep_rad) * left_of(out)};
 }
 
