@@ -44,7 +44,7 @@ struct Outcome {
   std::size_t program_moves = 0;
   TimedPath path;
   CutRecord cut;
-  std::vector<Chart> charts;               ///< one per feature
+  std::vector<Chart> charts;               ///< one per feature; what goes by high above later is not in it
   std::vector<FeatureResult> features;     ///< one per feature
   std::vector<FeatureRoughness> roughness; ///< one per feature
   std::vector<Finding> findings;
