@@ -1,5 +1,7 @@
 // Tooth marks on floors, swept from a timed path: closed forms of end-tooth arcs, ball dents and a leaning
 // spindle.
+#include "floor_marks_at.h"
+
 #include "texture/bench.h"
 
 #include "asperity/base/units.h"
@@ -90,6 +92,40 @@ TEST(FloorMarks, ArcsLagByTheCirclesSagitta) {
   // Clockwise: to the left of the feed (+y) the tooth comes by before it points ahead.
   EXPECT_NEAR(std::remainder(edge(0) - edge(q) - (lag + 0.2 * turn), 0.1), 0, 2 * spacing);
   EXPECT_NEAR(std::remainder(edge(0) - edge(-q) - (lag - 0.2 * turn), 0.1), 0, 2 * spacing);
+}
+
+TEST(FloorMarks, OnARoundPassTheCircleIsFoundWhereItWasMet) {
+  // The leading half of the end circle went over p when the axis stood one circle's radius from it, found by
+  // halving; the tooth that came by last, and the dish, give the height. [plane geometry]
+  constexpr double kPass_mm = 12.0, kCircle_mm = 3.0, kRev_mm = 0.2, kPitch_mm = kRev_mm / 2;
+  constexpr double kShare = 0.6; // of the pass lies before the points
+  for (const double sweep : {2.0, -2.0}) {
+    Bench bench(bench::plain_cutter());
+    const auto axis = [&](double along_mm) {
+      const double angle = std::copysign(along_mm / kPass_mm, sweep) - kShare * sweep;
+      return kPass_mm * Vec2(std::cos(angle), std::sin(angle));
+    };
+    bench.arc({axis(0), 0}, {0, 0}, sweep, feed_per_rev(kRev_mm));
+    const FloorChart row = patch_of(bench, {9.04, 0}, {14.96, 0}, 0.013);
+    std::size_t checked = 0;
+    for (std::size_t i = 0; i < row.nx; ++i) {
+      const Vec2 p(row.x_mm(i), row.y_mm(0));
+      double before = kPass_mm * (2.0 * kShare - 0.5), after = kPass_mm * 2.0 * kShare;
+      for (int k = 0; k < 60; ++k) {
+        const double middle = 0.5 * (before + after);
+        (glm::distance(axis(middle), p) > kCircle_mm ? before : after) = middle;
+      }
+      const Vec2 to_point = p - axis(after);
+      const double turns = after / kRev_mm + std::atan2(to_point.y, to_point.x) / (2 * kPi);
+      const double since = 2 * turns - std::floor(2 * turns);
+      if (since < 1e-6 || since > 1 - 1e-6)
+        continue; // where one mark ends
+      ++checked;
+      EXPECT_NEAR(row.envelope_mm[i], (1.0 - since) * kPitch_mm * std::tan(kDish_rad), 1e-8)
+          << p.x << ", " << sweep;
+    }
+    EXPECT_GT(checked, row.nx - 5);
+  }
 }
 
 TEST(FloorMarks, BallRastersMatchTheTwoWayPatterns) {
