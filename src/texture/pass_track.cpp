@@ -41,7 +41,18 @@ PassTrack::PassTrack(const Pass &pass) : pass_(pass), begins_mm_{0.0} {
   for (const PassPart *part : pass.parts) {
     begins_mm_.push_back(begins_mm_.back() + part->plan_length_mm);
     ways_.push_back(way_of(part->piece.curve));
-    ways_.back().level = level_share(part->timed->curve, 0.5);
+    Way &way = ways_.back();
+    way.level = level_share(part->timed->curve, 0.5);
+    const PathPiece &piece = *part->timed;
+    const auto has_peak_speed = [&](double u) {
+      return piece.speed_at(part->stretch.at(u) * piece.length_mm) == piece.v_peak_mm_per_s;
+    };
+    way.is_steady = piece.v_peak_mm_per_s > 0 && has_peak_speed(0) && has_peak_speed(1);
+    if (way.is_steady) {
+      const std::size_t at = ways_.size() - 1;
+      way.at_begin = looked_up({at, 0});
+      way.turns = looked_up({at, 1}).turns - way.at_begin.turns;
+    }
   }
 }
 
@@ -79,8 +90,11 @@ double PassTrack::along_mm(Place place) const {
 }
 
 PassTrack::Place PassTrack::at(double along_mm) const {
-  const auto after = std::upper_bound(begins_mm_.begin() + 1, begins_mm_.end() - 1, along_mm);
-  const auto i = static_cast<std::size_t>(after - begins_mm_.begin()) - 1;
+  if (!holds(last_, along_mm)) {
+    const auto after = std::upper_bound(begins_mm_.begin() + 1, begins_mm_.end() - 1, along_mm);
+    last_ = static_cast<std::size_t>(after - begins_mm_.begin()) - 1;
+  }
+  const std::size_t i = last_;
   const double length = pass_.parts[i]->plan_length_mm;
   return {i, length > 0 ? std::clamp((along_mm - begins_mm_[i]) / length, 0.0, 1.0) : 0.0};
 }
@@ -131,12 +145,21 @@ std::optional<PassTrack::Meeting> PassTrack::meeting_on_arc(Place nearest, Vec2 
   return meeting;
 }
 
-Moment PassTrack::moment(Place place) const {
+Moment PassTrack::looked_up(Place place) const {
   const PassPart &part = this->part(place);
   const double share = part.stretch.at(place.u);
   const Way &way = ways_[place.part];
   return way.kind == Way::Kind::other ? moment_at(*part.timed, share)
                                       : moment_at(*part.timed, share, way.level);
+}
+
+Moment PassTrack::moment(Place place) const {
+  const Way &way = ways_[place.part];
+  if (!way.is_steady || way.kind == Way::Kind::other)
+    return looked_up(place);
+  Moment moment = way.at_begin;
+  moment.turns += place.u * way.turns;
+  return moment;
 }
 
 } // namespace asperity

@@ -7,6 +7,7 @@
 
 namespace asperity {
 
+/// Remembers where it was asked last: not for several threads.
 class PassTrack {
 public:
   struct Place {
@@ -49,13 +50,21 @@ private:
     Vec2 centre{0.0}, out{0.0}, on{0.0}; ///< arc: unit spoke to its middle, and the same a quarter turn on
     double radius_mm = 0, sweep_rad = 0; ///< arc
     double level = 1;                    ///< share of the motion, but of others
+    bool is_steady = false;              ///< at one speed all along, so that turns go on evenly
+    Moment at_begin;
+    double turns = 0; ///< of the spindle from begin to end
   };
   static Way way_of(const Curve &curve);
   double nearest_share_on(std::size_t part, Vec2 p) const;
+  Moment looked_up(Place place) const;
+  bool holds(std::size_t part, double along_mm) const {
+    return begins_mm_[part] <= along_mm && along_mm < begins_mm_[part + 1];
+  }
 
   const Pass &pass_;
   std::vector<double> begins_mm_; ///< of each part, and the end
   std::vector<Way> ways_;
+  mutable std::size_t last_ = 0; ///< part that at() gave; neighbouring points ask for the same
 };
 
 } // namespace asperity
