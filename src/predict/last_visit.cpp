@@ -5,6 +5,7 @@
 #include "asperity/predict/chart_plan.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 namespace asperity {
@@ -26,7 +27,8 @@ public:
   Surroundings(const Job &job, const Feature &feature);
 
   struct Visitor {
-    double radius_mm = 0, flute_length_mm = 0, slack_mm = 0;
+    double radius_mm = 0, flute_length_mm = 0;
+    double slack_mm = 0; ///< how far its axis may be off the curve, in plan or in height
   };
   /// Is it sure that no cell is cut along the curve?
   bool are_left_alone(const Curve &curve, const Visitor &visitor);
@@ -105,10 +107,11 @@ bool keeps_away(const Job &job, const SweptPath &swept, std::size_t first_owner,
                                           [&](const SweptPiece &piece) { return piece.owner < first_owner; });
   return std::all_of(first, swept.pieces.end(), [&](const SweptPiece &piece) {
     const SweptCutter &cutter = swept.cutters[piece.cutter];
-    const double bend_mm =
-        std::max(swept.begin_offset(piece).longest_mm(), swept.end_offset(piece).longest_mm());
+    double slack_mm = 0.0;
+    for (const PackedOffset *offset : {&swept.begin_offset(piece), &swept.end_offset(piece)})
+      slack_mm = std::max({slack_mm, offset->longest_mm(), std::abs(offset->axial_mm())});
     return surroundings.are_left_alone(swept.curve(piece),
-                                       {cutter.profile.radius_mm(), cutter.flute_length_mm, bend_mm});
+                                       {cutter.profile.radius_mm(), cutter.flute_length_mm, slack_mm});
   });
 }
 

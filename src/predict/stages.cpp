@@ -17,8 +17,10 @@ bool sweep_chart(Chart &chart, const SweptPath &swept, int threads, const Progre
 FeaturePath::FeaturePath(const Job &job, const TimedPath &path, const Feature &feature)
     : pieces_(path.pieces.size()),
       end_(static_cast<double>(pieces_) <= kMostEarlyPieces ? end_of_visits(job, path, feature) : pieces_) {
-  if (end_ == 0)
-    end_ = pieces_; // a path of nothing is nobody's
+  // A path of nothing is nobody's; and where hardly anything is left to cut, a copy gains nothing.
+  constexpr double kMost = 0.95;
+  if (end_ == 0 || static_cast<double>(end_) > kMost * static_cast<double>(pieces_))
+    end_ = pieces_;
 }
 
 bool FeaturePath::settle(const Job &job, const Feature &feature, const SweptPath &whole) {

@@ -75,6 +75,20 @@ TEST(LastVisit, ACutterBentMoreThanUsualComesBackAfterAll) {
   EXPECT_FALSE(keeps_away(job, swept, end, job.features[kTop])) << "cells begin 0.1 mm from the edge";
 }
 
+TEST(LastVisit, ACutterThatSinksBelowItsPathIsFollowedThere) {
+  // Beside the rim and 0.1 mm above its top, unbent and drawn down by 0.2 mm.
+  const Job job = bending_boss(0.5);
+  SweptPath swept;
+  swept.cutters.push_back({CutterProfile::flat(3.0), 15.0, {}});
+  BentPiece piece;
+  piece.curve = Curve::line({13, -5, 4.1}, {13, 5, 4.1});
+  swept.add(piece);
+  EXPECT_TRUE(keeps_away(job, swept, 0, job.features[kRim]));
+  piece.end.axial_mm = -0.2;
+  swept.add(piece);
+  EXPECT_FALSE(keeps_away(job, swept, 0, job.features[kRim]));
+}
+
 TEST(Early, PartOfThePathLeavesTheSameChartAsTheWhole) {
   const Job job = bending_boss(0.5);
   const Outcome outcome = predicted(job, boss_program(), 1);
