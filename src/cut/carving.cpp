@@ -86,8 +86,16 @@ struct CapsuleRow {
 
 } // namespace
 
+ASPERITY_INTO_WIDE bool are_deep(const float *cells, float deep_mm) {
+  std::int32_t above = 0;
+#pragma omp simd reduction(| : above)
+  for (int i = 0; i < kCarvedAtOnce; ++i)
+    above |= cells[i] > deep_mm ? 1 : 0;
+  return above == 0;
+}
+
 ASPERITY_WIDE void carve_rows(float *layer, const Stock::Grid &grid, const Swath &swath,
-                              const Capsule &capsule) {
+                              const Capsule &capsule, float deep_mm) {
   CapsuleRow c(capsule.ab_mm, grid.cell_mm);
   const float radius = static_cast<float>(capsule.radius_mm);
   for (std::size_t k = 0; k < swath.rows.size(); ++k) {
@@ -99,6 +107,8 @@ ASPERITY_WIDE void carve_rows(float *layer, const Stock::Grid &grid, const Swath
     // Whole vectors only: points beyond the part are written as they were.
     for (int at = 0; at < count; at += kCarvedAtOnce) {
       float *cells = row + at;
+      if (are_deep(cells, deep_mm))
+        continue;
 #pragma omp simd
       for (int i = 0; i < kCarvedAtOnce; ++i) {
         const float d = std::sqrt(c.distance2_mm2(at + i)) - radius;

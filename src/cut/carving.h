@@ -34,8 +34,10 @@ struct Capsule {
 };
 
 /// Lowers the layer's depths in the swath to those left of the capsule. In float, counted from the stroke's
-/// begin: off by less than a ten-millionth of stroke and cutter.
-void carve_rows(float *layer, const Stock::Grid &grid, const Swath &swath, const Capsule &capsule);
+/// begin: off by less than a ten-millionth of stroke and cutter. Points that are no higher than deep_mm may
+/// stay as they are.
+void carve_rows(float *layer, const Stock::Grid &grid, const Swath &swath, const Capsule &capsule,
+                float deep_mm);
 
 /// Lowers the stock's upper surface in the swath to the cutter's lower one.
 void lower_surface(float *surface_mm, const Stock::Grid &grid, const Swath &swath, const Stock::Stroke &from,

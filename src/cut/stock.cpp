@@ -1,8 +1,10 @@
 #include "asperity/cut/stock.h"
 
 #include "asperity/base/parallel.h"
+#include "asperity/base/units.h"
 #include "asperity/base/wide_vectors.h"
 #include "carving.h"
+#include "turn.h"
 
 #include <algorithm>
 #include <cmath>
@@ -19,6 +21,11 @@ constexpr double kLevel_mm = 1e-3; // the little that cutter and machine yield a
 /// and levels are told apart to a micrometre only.
 constexpr double kLeftOfLayer = 0.05;
 constexpr double kMarginCells = 2.0; // grid beyond the blank, so that its sides can be interpolated
+
+/// A crossing of the side is looked for between two marks of a circle: the outer one lies within a mark's
+/// distance of the side, and the four points about it within a cell and a half more. Half as much again, to
+/// be safe.
+constexpr double kMarkShare = 1.5 * kPi / kMarksPerPi, kDeepCells = 4.0;
 
 /// In which cells so many places lie and where there, and what the cells' corners hold.
 template <std::size_t Count> struct alignas(64) CellsRead {
@@ -87,8 +94,10 @@ ASPERITY_WIDE void read_eight(const Stock::Grid &grid, const std::array<const fl
 
 } // namespace
 
-Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, int threads)
-    : bounds_mm_(std::move(bounds_mm)) {
+Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, int threads,
+             double widest_radius_mm)
+    : bounds_mm_(std::move(bounds_mm)),
+      deep_mm_(static_cast<float>(-(kMarkShare * widest_radius_mm + kDeepCells * cell_mm))) {
   const Vec2 low = blank.low_mm() - Vec2(kMarginCells * cell_mm);
   const Vec2 extent = blank.high_mm() + Vec2(kMarginCells * cell_mm) - low;
   grid_ = {low, cell_mm, static_cast<int>(std::ceil(extent.x / cell_mm)) + 1,
@@ -168,7 +177,7 @@ void Stock::carve(const Stroke &from, const Stroke &to, const CutterProfile &pro
     const Vec2 a = from.axis_mm + from.lean * height, b = to.axis_mm + to.lean * height;
     const double radius = profile.radius_at(height);
     if (radius > 0.0)
-      carve_rows(layer(l), grid_, swath, {grid_.origin_mm - a, b - a, radius});
+      carve_rows(layer(l), grid_, swath, {grid_.origin_mm - a, b - a, radius}, deep_mm_);
   }
 
   lower_surface(surface_.data(), grid_, swath, from, to, profile);

@@ -71,7 +71,11 @@ double usual_stepdown_mm(const std::vector<double> &levels_mm, double otherwise_
 
 Stock make_stock(const Job &job, const TimedPath &path, int threads) {
   StockPlan plan = plan_stock(job, path);
-  return Stock(job.blank, std::move(plan.bounds_mm), plan.cell_mm, threads);
+  double widest_mm = 0.0;
+  for (const Cutter &cutter : job.cutters)
+    widest_mm = std::max(widest_mm, 0.5 * cutter.diameter_mm);
+  constexpr double kGrown_mm = 1.0; // by runout and worn tools' errors, with room
+  return Stock(job.blank, std::move(plan.bounds_mm), plan.cell_mm, threads, widest_mm + kGrown_mm);
 }
 
 std::size_t stock_bytes(const Job &job, const TimedPath &path) {

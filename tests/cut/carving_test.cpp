@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <limits>
 #include <random>
 
 using namespace asperity;
@@ -69,13 +70,15 @@ TEST(Swath, HoldsWhatIsInReachAndNotTooFarBehind) {
   }
 }
 
+constexpr float kNothingIsDeep = -std::numeric_limits<float>::infinity();
+
 TEST(CarveRows, LeavesTheSmallerOfDepthAndDistance) {
   constexpr double kRadius_mm = 1.5, kFloat_mm = 2e-6; // a ten-millionth of 15 mm and some
   Swath swath;
   for (const auto &[a, b] : some_ways()) {
     std::vector<float> layer(kNx * kNy + kCarvedAtOnce, 0.4F);
     find_swath(kGrid, a, b - a, kRadius_mm + 0.3, std::nullopt, swath);
-    carve_rows(layer.data(), kGrid, swath, {kGrid.origin_mm - a, b - a, kRadius_mm});
+    carve_rows(layer.data(), kGrid, swath, {kGrid.origin_mm - a, b - a, kRadius_mm}, kNothingIsDeep);
     for (int j = 0; j < kNy; ++j)
       for (int i = 0; i < kNx; ++i) {
         const double depth = distance_to_way(grid_point(i, j), a, b - a) - kRadius_mm;
@@ -84,6 +87,33 @@ TEST(CarveRows, LeavesTheSmallerOfDepthAndDistance) {
       }
     EXPECT_EQ(layer.back(), 0.4F) << "behind the grid's end nothing changes";
   }
+}
+
+TEST(CarveRows, LeavesAloneOnlyWhatIsDeepAlready) {
+  constexpr float kDeep_mm = -0.8F;
+  std::mt19937 random(9);
+  std::uniform_real_distribution<float> some_mm(-1.2F, 0.2F);
+  Swath swath;
+  std::size_t left_alone = 0;
+  for (const auto &[a, b] : some_ways()) {
+    std::vector<float> before(kNx * kNy + kCarvedAtOnce);
+    for (std::size_t i = 0; i < before.size(); ++i) // whole stretches of points that are deep
+      before[i] = i / 16 % 2 == 0 ? -1.0F : some_mm(random);
+    std::vector<float> exact = before, carved = before;
+    find_swath(kGrid, a, b - a, 1.8, std::nullopt, swath);
+    const Capsule capsule{kGrid.origin_mm - a, b - a, 1.5};
+    carve_rows(exact.data(), kGrid, swath, capsule, kNothingIsDeep);
+    carve_rows(carved.data(), kGrid, swath, capsule, kDeep_mm);
+    for (std::size_t i = 0; i < before.size(); ++i) {
+      if (before[i] > kDeep_mm) {
+        EXPECT_EQ(carved[i], exact[i]) << i;
+      } else {
+        EXPECT_TRUE(carved[i] == exact[i] || carved[i] == before[i]) << i;
+        left_alone += carved[i] != exact[i] ? 1 : 0;
+      }
+    }
+  }
+  EXPECT_GT(left_alone, 0u);
 }
 
 TEST(LowerSurface, IsTheCuttersLowerSideOverItsWay) {

@@ -115,6 +115,39 @@ TEST(Stock, ChainedStrokesLeaveWhatSingleOnesLeave) {
     }
 }
 
+TEST(Stock, IsExactAsFarAwayFromItsSideAsItsCuttersCanTell) {
+  constexpr double kRadius_mm = 3.0;
+  const Job job = bar_job(0.0);
+  Stock exact(job.blank, {0.0, 5.0, 10.0}, kCell_mm);
+  Stock told(job.blank, {0.0, 5.0, 10.0}, kCell_mm, 1, kRadius_mm);
+  const CutterProfile flat = CutterProfile::flat(kRadius_mm);
+  Vec2 at(-6, 3);
+  for (int lap = 0; lap < 3; ++lap)
+    for (int i = 0; i < 120; ++i) {
+      const Vec2 to(-6 + 0.6 * i, 3.0 + 2.0 * lap + std::sin(0.2 * i));
+      for (Stock *stock : {&exact, &told})
+        stock->carve({at, {0.001, 0}, 5.0}, {to, {0.001, 0}, 5.0}, flat, 20.0);
+      at = to;
+    }
+  // From one mark of a circle in the stock to the next, 5 degrees on.
+  const double mark_mm = kRadius_mm * kPi / 36;
+  std::size_t near_side = 0, far = 0;
+  for (double x = -1.0; x < 61.0; x += 0.07)
+    for (double y = -1.0; y < 21.0; y += 0.13) {
+      const double a = exact.depth_mm(1, {x, y}), b = told.depth_mm(1, {x, y});
+      if (a > -mark_mm) {
+        ++near_side;
+        ASSERT_EQ(a, b) << x << " " << y;
+      } else {
+        ++far;
+        ASSERT_LT(b, -0.5 * mark_mm) << x << " " << y;
+        ASSERT_GE(b, a) << x << " " << y;
+      }
+    }
+  EXPECT_GT(near_side, 10000u);
+  EXPECT_GT(far, 10000u);
+}
+
 TEST(Stock, LayerTheTipHasNotPassedKeepsItsSidesAndRemembersItsHeight) {
   const Job job = bar_job(0.0);
   Stock stock(job.blank, {0.0, 5.0, 10.0}, kCell_mm);

@@ -7,6 +7,7 @@
 #include "asperity/shape/cutter_profile.h"
 
 #include <array>
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -24,7 +25,10 @@ public:
   };
 
   /// bounds_mm: rising heights between layers, from the blank's bottom to its top (at least two).
-  Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, int threads = 1);
+  /// widest_radius_mm: of the cutters that will ask; what is cut away is told exactly only as deep as they
+  /// can use it, and is somewhere deeper beyond. By default all is exact.
+  Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, int threads = 1,
+        double widest_radius_mm = std::numeric_limits<double>::infinity());
 
   std::size_t layers() const { return bounds_mm_.size() - 1; }
   double bottom_mm(std::size_t layer) const { return bounds_mm_[layer]; }
@@ -83,6 +87,7 @@ private:
   };
   Grid grid_;
   std::vector<double> bounds_mm_;
+  float deep_mm_; ///< cut away so far that no cutter can tell how far
   LargeArray<float> depth_;
   LargeArray<float> surface_;
   std::optional<Stroked> last_level_; ///< the last stroke, if it was level
