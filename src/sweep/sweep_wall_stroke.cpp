@@ -50,13 +50,6 @@ WallCutter wall_cutter_of(const SweptCutter &swept) {
   return cutter;
 }
 
-double largest_mm(const BendNodes &nodes) {
-  double most = 0.0;
-  for (const Vec2 &node : nodes)
-    most = std::max(most, glm::length(node));
-  return most;
-}
-
 /// Everything but the plan shape: heights, offsets, names.
 Stroke stroke_frame(const BentPiece &piece, double u0, double u1, double z0, double z1,
                     const WallCutter &cutter) {
@@ -72,7 +65,7 @@ Stroke stroke_frame(const BentPiece &piece, double u0, double u1, double z0, dou
   for (const WallSide side : kWallSides) {
     const auto i = static_cast<std::size_t>(side);
     stroke.offset_max_mm =
-        std::max({stroke.offset_max_mm, largest_mm(stroke.begin[i]), largest_mm(stroke.end[i])});
+        std::max({stroke.offset_max_mm, longest_mm(stroke.begin[i]), longest_mm(stroke.end[i])});
   }
   stroke.owner = piece.owner;
   stroke.cutter = piece.cutter;

@@ -23,6 +23,17 @@ std::uint32_t index_of(LargeArray<PackedOffset> &offsets, const AxisOffset &offs
 
 } // namespace
 
+double longest_mm(const BendNodes &nodes) {
+  double square = 0.0;
+  for (const Vec2 node : nodes)
+    square = std::max(square, glm::dot(node, node));
+  return std::sqrt(square);
+}
+
+double longest_mm(const AxisOffset &offset) {
+  return std::max(longest_mm(offset.left), longest_mm(offset.right));
+}
+
 BendNodes between(const BendNodes &a, const BendNodes &b, double share) {
   BendNodes nodes;
   for (std::size_t i = 0; i < kBendNodes; ++i)
@@ -62,13 +73,6 @@ double PackedOffset::plan_bound_mm() const {
   for (std::size_t i = 0; i < 4 * kBendNodes; ++i)
     most = std::max(most, std::abs(units[i]));
   return std::sqrt(2.0) * most / kPerMm;
-}
-
-double PackedOffset::longest_mm() const {
-  double square = 0.0;
-  for (std::size_t i = 0; i < kBendNodes; ++i)
-    square = std::max({square, glm::dot(left(i), left(i)), glm::dot(right(i), right(i))});
-  return std::sqrt(square);
 }
 
 void SweptPath::add(const BentPiece &piece, double u0, double u1) {

@@ -111,12 +111,7 @@ LargeArray<PassPart> pass_parts(const TimedPath &path, const SweptPath &swept, c
 }
 
 double largest_bend_mm(const BentPiece &piece) {
-  double square = 0;
-  for (const AxisOffset *offset : {&piece.begin, &piece.end})
-    for (std::size_t i = 0; i < kBendNodes; ++i)
-      square = std::max(
-          {square, glm::dot(offset->left[i], offset->left[i]), glm::dot(offset->right[i], offset->right[i])});
-  return std::sqrt(square);
+  return std::max(longest_mm(piece.begin), longest_mm(piece.end));
 }
 
 Vec2 bend_mm(const BentPiece &piece, const SweptCutter &cutter, double u, double height_mm, bool right) {

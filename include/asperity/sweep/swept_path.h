@@ -26,6 +26,10 @@ struct AxisOffset {
   double axial_mm = 0; ///< + up
 };
 
+/// How far the axis is offset in plan at most.
+double longest_mm(const BendNodes &nodes);
+double longest_mm(const AxisOffset &offset);
+
 /// a + share (b - a).
 BendNodes between(const BendNodes &a, const BendNodes &b, double share);
 AxisOffset between(const AxisOffset &a, const AxisOffset &b, double share);
@@ -49,8 +53,7 @@ struct PackedOffset {
   AxisOffset unpacked() const;
   /// At least as long as the longest offset of a node in plan.
   double plan_bound_mm() const;
-  /// Of the longest offset of a node in plan.
-  double longest_mm() const;
+  double longest_mm() const { return asperity::longest_mm(unpacked()); }
 
   static constexpr double kPerMm = 1e8;
 
