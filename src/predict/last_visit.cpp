@@ -1,8 +1,8 @@
-// Follows the path at a distance from a feature: the signed distance from an outline changes by no more than
-// the way gone, so that one look decides about a stretch, or it is halved.
+// Looks along the path for places that are not surely clear of a feature.
 #include "last_visit.h"
 
 #include "asperity/predict/chart_plan.h"
+#include "asperity/shape/keeps_clear.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,7 +15,7 @@ namespace {
 /// Runout and bending of a cutter that does not spring out of all bounds [mm].
 constexpr double kUsualBend_mm = 0.06;
 /// Looks at an outline's elements: a few hundredths of a second at most.
-constexpr double kMostLooks = 2e6;
+constexpr std::size_t kMostLooks = 2'000'000;
 
 const Outline &outline_of(const Feature &feature) {
   return std::visit([](const auto &any) -> const Outline & { return any.outline; }, feature);
@@ -34,20 +34,19 @@ public:
   bool are_left_alone(const Curve &curve, const Visitor &visitor);
 
 private:
-  bool are_cleared(const Curve &curve, double u0, double u1, double away_mm);
   double clearance_mm(Vec2 p) const;
 
   const Outline *outline_;
   bool is_wall_;
   double z_low_mm_, z_high_mm_; ///< tips that stay above, and flutes that end below, cut nothing
-  double looks_left_;
+  int looks_left_;
   double band_mm_ = WallChart().band_mm;
 };
 
 Surroundings::Surroundings(const Job &job, const Feature &feature)
     : outline_(&outline_of(feature)), is_wall_(std::holds_alternative<WallFeature>(feature)),
       z_low_mm_(-std::numeric_limits<double>::infinity()),
-      looks_left_(kMostLooks / static_cast<double>(std::max<std::size_t>(1, outline_->elements().size()))) {
+      looks_left_(static_cast<int>(kMostLooks / std::max<std::size_t>(1, outline_->elements().size()))) {
   constexpr double kAbove_mm = 0.5; // retracts and rapids go higher
   if (const auto *wall = std::get_if<WallFeature>(&feature)) {
     z_low_mm_ = wall->z_bottom_mm;
@@ -65,23 +64,15 @@ double Surroundings::clearance_mm(Vec2 p) const {
   return is_wall_ ? std::abs(depth_mm) - band_mm_ : kFloorEdge_mm - depth_mm;
 }
 
-bool Surroundings::are_cleared(const Curve &curve, double u0, double u1, double away_mm) {
-  if (--looks_left_ < 0.0)
-    return false;
-  const double middle = 0.5 * (u0 + u1);
-  const double spare_mm = clearance_mm(plan(curve.point(middle))) - away_mm;
-  return spare_mm >= 0.5 * (u1 - u0) * curve.length_mm() ||
-         (spare_mm > 0.0 && are_cleared(curve, u0, middle, away_mm) &&
-          are_cleared(curve, middle, u1, away_mm));
-}
-
 bool Surroundings::are_left_alone(const Curve &curve, const Visitor &visitor) {
   const double bulge_mm = curve.is_line() || curve.is_plan_arc() ? 0.0 : 2.0 * curve.radius_mm;
   const double lowest_mm = std::min(curve.begin.z, curve.end.z) - bulge_mm - visitor.slack_mm;
   const double highest_mm = std::max(curve.begin.z, curve.end.z) + bulge_mm + visitor.slack_mm;
   if (lowest_mm > z_high_mm_ || highest_mm + visitor.flute_length_mm < z_low_mm_)
     return true;
-  return are_cleared(curve, 0.0, 1.0, visitor.radius_mm + visitor.slack_mm);
+  const double away_mm = visitor.radius_mm + visitor.slack_mm;
+  return keeps_clear(
+      curve, [&](Vec2 p) { return clearance_mm(p) - away_mm; }, looks_left_);
 }
 
 } // namespace

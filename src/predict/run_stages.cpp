@@ -33,7 +33,9 @@ public:
   Stages(Outcome &outcome, const PredictOptions &options, const Progress &progress, const Kept &kept,
          StageRuns &runs, MemoryCheck &memory)
       : outcome_(outcome), job_(outcome.job), options_(options), progress_(progress), kept_(kept),
-        runs_(runs), memory_(memory) {}
+        runs_(runs), memory_(memory) {
+    silent_.heeds = &progress_;
+  }
 
   /// False if cancelled.
   bool run();
@@ -50,7 +52,7 @@ private:
   bool has_room_for_record();
   bool sweep_charts();
   void find_meaning();
-  void read_roughness(std::size_t feature, const Progress &progress);
+  void read_roughness(std::size_t feature);
   const SweptPath &path_of(std::size_t feature);
 
   Outcome &outcome_;
@@ -61,6 +63,7 @@ private:
   StageRuns &runs_;
   MemoryCheck &memory_;
   Holding holds_;
+  Progress silent_; ///< for what any thread may do: it reports nothing
   /// What every feature is swept under, and, of those that are swept and read while the rest of the path is
   /// still being cut, whether chart and path are there and whether it is done.
   std::vector<std::optional<FeaturePath>> paths_; ///< none as long as nobody asks
@@ -146,7 +149,9 @@ void Stages::make_charts(SideTasks &beside) {
 /// Where the path leaves a feature alone for good.
 std::vector<WalkStop> Stages::early_stops(SideTasks &beside) {
   std::vector<WalkStop> stops;
-  for (std::size_t i = 0; i < paths_.size() && memory_.beside_cut(); ++i)
+  if (!memory_.beside_cut())
+    return stops;
+  for (std::size_t i = 0; i < paths_.size(); ++i)
     if (paths_[i]->is_early())
       stops.push_back({paths_[i]->end(), [this, i, &beside](const SweptPath &so_far) {
                          paths_[i]->take(so_far);
@@ -163,12 +168,10 @@ void Stages::may_begin_early(std::size_t feature, SideTasks &beside) {
 }
 
 void Stages::sweep_and_read_early(std::size_t feature) {
-  Progress silent;
-  silent.heeds = &progress_;
-  if (!sweep_chart(outcome_.charts[feature], paths_[feature]->part(), options_.threads, silent))
+  if (!sweep_chart(outcome_.charts[feature], paths_[feature]->part(), options_.threads, silent_))
     return;
   if (options_.roughness)
-    read_roughness(feature, silent);
+    read_roughness(feature);
   outcome_.features[feature] = feature_result(job_.features[feature], outcome_.charts[feature]);
   early_[feature] = 1;
 }
@@ -235,11 +238,7 @@ void Stages::find_meaning() {
     } else if (options_.roughness) {
       ++runs_.roughness;
       if (!early_[i])
-        tasks.push_back([this, i] {
-          Progress silent; // any thread may do this, so it reports nothing
-          silent.heeds = &progress_;
-          read_roughness(i, silent);
-        });
+        tasks.push_back([this, i] { read_roughness(i); });
     }
   }
   if (holds_.swept && std::all_of(holds_.chart.begin(), holds_.chart.end(), [](char h) { return h; }) &&
@@ -267,10 +266,10 @@ void Stages::find_meaning() {
   });
 }
 
-void Stages::read_roughness(std::size_t feature, const Progress &progress) {
+void Stages::read_roughness(std::size_t feature) {
   const TextureSource source{job_, outcome_.path, path_of(feature)};
   outcome_.roughness[feature] =
-      roughness_of(job_.features[feature], outcome_.charts[feature], source, options_.threads, progress);
+      roughness_of(job_.features[feature], outcome_.charts[feature], source, options_.threads, silent_);
 }
 
 } // namespace

@@ -47,7 +47,8 @@ PassTrack::PassTrack(const Pass &pass) : pass_(pass), begins_mm_{0.0} {
     const auto has_peak_speed = [&](double u) {
       return piece.speed_at(part->stretch.at(u) * piece.length_mm) == piece.v_peak_mm_per_s;
     };
-    way.is_steady = piece.v_peak_mm_per_s > 0 && has_peak_speed(0) && has_peak_speed(1);
+    way.is_steady =
+        way.kind != Way::Kind::other && piece.v_peak_mm_per_s > 0 && has_peak_speed(0) && has_peak_speed(1);
     if (way.is_steady) {
       const std::size_t at = ways_.size() - 1;
       way.at_begin = looked_up({at, 0});
@@ -155,7 +156,7 @@ Moment PassTrack::looked_up(Place place) const {
 
 Moment PassTrack::moment(Place place) const {
   const Way &way = ways_[place.part];
-  if (!way.is_steady || way.kind == Way::Kind::other)
+  if (!way.is_steady)
     return looked_up(place);
   Moment moment = way.at_begin;
   moment.turns += place.u * way.turns;
