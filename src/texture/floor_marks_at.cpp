@@ -22,12 +22,27 @@ namespace {
 
 const double kDishSlope = std::tan(kDish_rad);
 
+/// Clockwise, what lies further to the left has been passed longer ago.
+double turns_per_rad(const PathPiece &piece) {
+  return (piece.turn != SpindleTurn::counter_clockwise ? 1.0 : -1.0) / (2.0 * kPi);
+}
+
 /// Spindle turns since a marking tooth stood in direction d from the axis, 0..1, in turns between marks.
 double turns_since_mark(const Moment &moment, const PathPiece &piece, Vec2 d, int marking) {
-  const double angle_turns = std::atan2(d.y, d.x) / (2.0 * kPi);
-  const bool is_clockwise = piece.turn != SpindleTurn::counter_clockwise;
-  const double turns = (moment.turns + (is_clockwise ? angle_turns : -angle_turns)) * marking;
+  const double turns = (moment.turns + std::atan2(d.y, d.x) * turns_per_rad(piece)) * marking;
   return turns - std::floor(turns);
+}
+
+FloorPoint seen_from(const PassTrack &track, std::size_t part, Vec2 p) {
+  FloorPoint seen{.p = p, .nearest = track.nearest(part, p)};
+  const PassTrack::Spot spot = track.spot_nearest(seen.nearest, p);
+  seen.from_axis = p - spot.point;
+  if (track.part(seen.nearest).stands())
+    return seen;
+  seen.heading = spot.heading;
+  seen.across_mm = cross(seen.heading, seen.from_axis);
+  seen.along_mm = track.along_mm(seen.nearest) + glm::dot(seen.heading, seen.from_axis);
+  return seen;
 }
 
 /// Where the axis stood when its circle went over the point: found as if the pass ran straight; where it is
@@ -43,7 +58,7 @@ PassTrack::Meeting meeting_by_steps(const PassTrack &track, const FloorPoint &se
     return spot.heading;
   };
   Vec2 heading = go();
-  for (int round = 0; round < 2; ++round) {
+  for (int round = 0; round < 6; ++round) {
     constexpr double kMet_mm = 1e-12; // straight passes are
     const double beyond = glm::length(met.to_point) - circle_mm,
                  closing = glm::dot(met.to_point, heading) / circle_mm;
@@ -103,19 +118,40 @@ FloorTooth FloorMarks::tooth(std::uint16_t tool, const Moment &moment) {
 
 std::optional<double> FloorMarks::height_mm(const Pass &pass, const PassTrack &track, std::size_t part,
                                             Vec2 p) {
-  FloorPoint seen{.p = p, .nearest = track.nearest(part, p)};
-  const PassTrack::Spot spot = track.spot_nearest(seen.nearest, p);
-  seen.from_axis = p - spot.point;
-  const PassPart &under = track.part(seen.nearest);
-  const FloorTooth &still = this->still(under.timed->tool).tooth;
-  if (under.stands())
+  const FloorPoint seen = seen_from(track, part, p);
+  const FloorTooth &still = this->still(track.part(seen.nearest).timed->tool).tooth;
+  if (track.part(seen.nearest).stands())
     return still.kind == FloorTooth::Kind::arcs ? lean_mm(seen, still.circle_mm) : 0.0;
-  seen.heading = spot.heading;
-  seen.across_mm = cross(seen.heading, seen.from_axis);
-  seen.along_mm = track.along_mm(seen.nearest) + glm::dot(seen.heading, seen.from_axis);
   if (still.kind == FloorTooth::Kind::dents)
     return dent_mm(pass, track, seen);
   return still.kind == FloorTooth::Kind::arcs ? arc_mm(pass, track, seen) : 0.0;
+}
+
+FloorMarks::Row FloorMarks::row_mm(const Pass &pass, const PassTrack &track, std::size_t part, Vec2 p,
+                                   const Eight &x_mm) {
+  Row row;
+  // A leaning spindle leaves a height that depends on the nearest place too.
+  if (lean_ != 0 || still(pass.parts[part]->timed->tool).tooth.kind != FloorTooth::Kind::arcs)
+    return row;
+  const FloorPoint seen = seen_from(track, part, p);
+  bool is_neighbours = false;
+  const auto arc =
+      track.part(seen.nearest).stands() ? std::nullopt : this->arc(pass, track, seen, is_neighbours);
+  const auto course = arc ? track.steady_course(arc->met) : std::nullopt;
+  if (!course)
+    return row;
+
+  const ArcsBeside beside = arcs_beside(course->met, x_mm);
+  const double per_rad = turns_per_rad(*track.part(arc->met.place).timed) * arc->tooth.marking,
+               per_mm = course->turns_per_mm * arc->tooth.marking;
+  for (std::size_t i = 0; i < kEight; ++i) {
+    Arc there = *arc;
+    const double since = arc->since + beside.along_mm[i] * per_mm + beside.angle_rad[i] * per_rad;
+    there.since = since - std::floor(since);
+    row.known[i] = beside.found[i] != 0;
+    row.height_mm[i] = height_of(there);
+  }
+  return row;
 }
 
 std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &track, const FloorPoint &seen) {
@@ -157,31 +193,46 @@ std::optional<double> FloorMarks::dent_mm(const Pass &pass, const PassTrack &tra
   return lowest == HUGE_VAL ? 0.0 : std::max(0.0, lowest - surface(0.0));
 }
 
-std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &track, const FloorPoint &seen) {
+std::optional<FloorMarks::Arc> FloorMarks::arc(const Pass &pass, const PassTrack &track,
+                                               const FloorPoint &seen, bool &is_neighbours) {
   const double circle = still(track.part(seen.nearest).timed->tool).tooth.circle_mm;
-  const double lean = lean_mm(seen, circle);
   if (std::abs(seen.across_mm) >= circle)
-    return lean;
+    return std::nullopt;
 
   // The half of the circle that runs lower marks last: the leading one, unless the spindle leans away.
   const bool trails = seen.heading.x * lean_ < 0;
-  const double side = trails ? 1.0 : -1.0;
-  const auto on_arc = track.meeting_on_arc(seen.nearest, seen.p, circle, side);
-  const PassTrack::Meeting met = on_arc ? *on_arc : meeting_by_steps(track, seen, circle, side);
+  Arc arc;
+  arc.side = trails ? 1.0 : -1.0;
+  const auto on_arc = track.meeting_on_arc(seen.nearest, seen.p, circle, arc.side);
+  arc.met = on_arc ? *on_arc : meeting_by_steps(track, seen, circle, arc.side);
   // Before the pass began or after it ended the cutter stood there and left no arcs.
-  if (met.along_mm < 0)
-    return pass.runs_on_before ? std::nullopt : std::optional(lean);
-  if (met.along_mm > track.length_mm())
-    return pass.runs_on_after ? std::nullopt : std::optional(lean);
+  if (arc.met.along_mm < 0 || arc.met.along_mm > track.length_mm()) {
+    is_neighbours = arc.met.along_mm < 0 ? pass.runs_on_before : pass.runs_on_after;
+    return std::nullopt;
+  }
 
-  const PassPart &part = track.part(met.place);
-  const Moment moment = track.moment(met.place);
-  const FloorTooth teeth = tooth(part.timed->tool, moment);
-  if (teeth.pitch_mm == 0)
-    return lean;
-  const double since = turns_since_mark(moment, *part.timed, met.to_point, teeth.marking);
-  const EndFloor floor{circle + teeth.hollow_mm, teeth.hollow_mm, kDishSlope, teeth.pitch_mm};
-  return lean + end_floor_texture_mm(floor, -side * since * teeth.pitch_mm, 0.0);
+  const PathPiece &piece = *track.part(arc.met.place).timed;
+  const Moment moment = track.moment(arc.met.place);
+  arc.tooth = tooth(piece.tool, moment);
+  if (arc.tooth.pitch_mm == 0)
+    return std::nullopt;
+  arc.since = turns_since_mark(moment, piece, arc.met.to_point, arc.tooth.marking);
+  return arc;
+}
+
+double FloorMarks::height_of(const Arc &arc) {
+  const FloorTooth &tooth = arc.tooth;
+  const EndFloor floor{tooth.circle_mm + tooth.hollow_mm, tooth.hollow_mm, kDishSlope, tooth.pitch_mm};
+  return end_floor_texture_mm(floor, -arc.side * arc.since * tooth.pitch_mm, 0.0);
+}
+
+std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &track, const FloorPoint &seen) {
+  bool is_neighbours = false;
+  const auto arc = this->arc(pass, track, seen, is_neighbours);
+  if (is_neighbours)
+    return std::nullopt;
+  const double lean = lean_mm(seen, still(track.part(seen.nearest).timed->tool).tooth.circle_mm);
+  return arc ? lean + height_of(*arc) : lean;
 }
 
 /// A cutter leaning about y, +x low: over the points at one distance across, the lowest edge that comes by,

@@ -1,6 +1,7 @@
 // Height of tooth marks at a point of a floor that a pass has cut.
 #pragma once
 
+#include "arcs_beside.h"
 #include "marking_cutter.h"
 #include "pass_track.h"
 
@@ -28,6 +29,13 @@ public:
 
   /// Above the smooth sweep of an upright cutter. Nothing where the neighbouring pass has the say.
   std::optional<double> height_mm(const Pass &pass, const PassTrack &track, std::size_t part, Vec2 p);
+  /// The same at p and at points x_mm further along x, where one line or arc of the pass, taken at steady
+  /// speed, left end-tooth arcs at all of them.
+  struct Row {
+    Eight height_mm{};
+    std::array<bool, kEight> known{}; ///< the others are to be asked one by one
+  };
+  Row row_mm(const Pass &pass, const PassTrack &track, std::size_t part, Vec2 p, const Eight &x_mm);
   FloorTooth tooth(std::uint16_t tool, const Moment &moment);
 
 private:
@@ -39,6 +47,17 @@ private:
   };
   const Still &still(std::uint16_t tool);
   std::optional<double> dent_mm(const Pass &pass, const PassTrack &track, const FloorPoint &seen);
+  /// The mark of an end tooth.
+  struct Arc {
+    PassTrack::Meeting met; ///< when the end circle went over the point
+    double side = -1;       ///< -1: with its leading half, +1: with the trailing one
+    FloorTooth tooth;
+    double since = 0; ///< turns between marks since then, 0..1
+  };
+  /// Nothing where none is left, or where the neighbouring pass has the say.
+  std::optional<Arc> arc(const Pass &pass, const PassTrack &track, const FloorPoint &seen,
+                         bool &is_neighbours);
+  static double height_of(const Arc &arc);
   std::optional<double> arc_mm(const Pass &pass, const PassTrack &track, const FloorPoint &seen);
   double lean_mm(const FloorPoint &seen, double circle_mm) const;
 

@@ -6,6 +6,7 @@
 #include "floor_marks_at.h"
 
 #include <algorithm>
+#include <array>
 #include <atomic>
 #include <limits>
 #include <thread>
@@ -66,6 +67,8 @@ public:
 private:
   /// Passes are compared cell by cell before their marks are asked for, so many at a time: 1.2 MB a thread.
   static constexpr std::size_t kTogether = 4;
+  /// Fewer cells are quicker asked one by one.
+  static constexpr std::size_t kTogetherFrom = 3;
   /// What one pass leaves by itself, without marks.
   struct Swept {
     const Pass *pass;
@@ -84,38 +87,61 @@ private:
     return true;
   }
 
-  /// The deepest pass first. Marks only add: what lies higher than a pass with its marks cannot lower
-  /// anything.
+  /// Eight cells of a row at a time, the pass that is deepest there first. Marks only add: what lies higher
+  /// than a pass with its marks cannot lower anything.
   void lower() {
     for (std::size_t j = 0; j < chart_.ny; ++j)
-      for (std::size_t i = 0; i < chart_.nx; ++i) {
-        const std::size_t cell = chart_.at(i, j), target = patch_.at(i, begin_ + j);
+      for (std::size_t i = 0; i < chart_.nx; i += kEight) {
         std::size_t deepest = 0;
+        const std::size_t cell = chart_.at(i, j);
         for (std::size_t k = 1; k < swept_.size(); ++k)
           deepest = swept_[k].envelope_mm[cell] < swept_[deepest].envelope_mm[cell] ? k : deepest;
-        const Vec2 p(chart_.x_mm(i), chart_.y_mm(j));
-        lower_under(swept_[deepest], cell, target, p);
+        lower_under(swept_[deepest], i, j);
         for (std::size_t k = 0; k < swept_.size(); ++k)
           if (k != deepest)
-            lower_under(swept_[k], cell, target, p);
+            lower_under(swept_[k], i, j);
       }
   }
 
-  void lower_under(const Swept &swept, std::size_t cell, std::size_t target, Vec2 p) {
-    const std::uint32_t part = swept.owner[cell];
-    if (part == kNobody || swept.envelope_mm[cell] > patch_.envelope_mm[target])
-      return;
-    const auto mark = marks_.height_mm(*swept.pass, swept.track, part, p);
-    if (!mark)
-      return;
-    const auto height = static_cast<float>(static_cast<double>(swept.envelope_mm[cell]) + *mark);
-    const std::uint32_t owner = swept.pass->parts[part]->piece.owner;
-    if (height < patch_.envelope_mm[target] ||
-        (height == patch_.envelope_mm[target] && owner < patch_.owner[target])) {
-      patch_.envelope_mm[target] = height;
+  void lower_under(const Swept &swept, std::size_t first, std::size_t j) {
+    std::array<std::size_t, kEight> reached{};
+    std::size_t count = 0;
+    for (std::size_t i = first; i < std::min(first + kEight, chart_.nx); ++i) {
+      const std::size_t cell = chart_.at(i, j);
+      reached[count] = i;
+      count += swept.owner[cell] != kNobody && swept.envelope_mm[cell] <= patch_.envelope_mm[patch_at(i, j)]
+                   ? 1
+                   : 0;
+    }
+    const auto place = [&](std::size_t i) { return Vec2(chart_.x_mm(i), chart_.y_mm(j)); };
+    FloorMarks::Row row;
+    if (count >= kTogetherFrom) {
+      Eight x_mm{};
+      for (std::size_t k = 0; k < count; ++k)
+        x_mm[k] = chart_.x_mm(reached[k]) - chart_.x_mm(reached[0]);
+      row = marks_.row_mm(*swept.pass, swept.track, swept.owner[chart_.at(reached[0], j)], place(reached[0]),
+                          x_mm);
+    }
+    for (std::size_t k = 0; k < count; ++k) {
+      const std::size_t cell = chart_.at(reached[k], j);
+      const std::uint32_t part = swept.owner[cell];
+      const auto mark = row.known[k] ? std::optional(row.height_mm[k])
+                                     : marks_.height_mm(*swept.pass, swept.track, part, place(reached[k]));
+      if (mark)
+        lower_cell(static_cast<float>(static_cast<double>(swept.envelope_mm[cell]) + *mark),
+                   swept.pass->parts[part]->piece.owner, patch_at(reached[k], j));
+    }
+  }
+
+  void lower_cell(float height_mm, std::uint32_t owner, std::size_t target) {
+    float &there_mm = patch_.envelope_mm[target];
+    if (height_mm < there_mm || (height_mm == there_mm && owner < patch_.owner[target])) {
+      there_mm = height_mm;
       patch_.owner[target] = owner;
     }
   }
+
+  std::size_t patch_at(std::size_t i, std::size_t j) const { return patch_.at(i, begin_ + j); }
 
   FloorChart &patch_;
   std::size_t begin_;

@@ -163,4 +163,20 @@ Moment PassTrack::moment(Place place) const {
   return moment;
 }
 
+std::optional<PassTrack::Course> PassTrack::steady_course(const Meeting &meeting) const {
+  const Way &way = ways_[meeting.place.part];
+  const double length = part(meeting.place).plan_length_mm;
+  if (!way.is_steady || length == 0)
+    return std::nullopt;
+  Course course;
+  course.met = {.to_point = meeting.to_point,
+                .heading = spot(meeting.place).heading,
+                .turn_per_mm =
+                    way.kind == Way::Kind::arc ? std::copysign(1.0, way.sweep_rad) / way.radius_mm : 0.0,
+                .before_mm = meeting.place.u * length,
+                .after_mm = (1.0 - meeting.place.u) * length};
+  course.turns_per_mm = way.turns / length;
+  return course;
+}
+
 } // namespace asperity

@@ -1,6 +1,7 @@
 // A pass as one long line: places by distance along it.
 #pragma once
 
+#include "arcs_beside.h"
 #include "pass.h"
 
 #include <optional>
@@ -38,6 +39,12 @@ public:
   /// an arc there.
   std::optional<Meeting> meeting_on_arc(Place nearest, Vec2 p, double distance_mm, double side) const;
   Moment moment(Place place) const;
+  /// The line or arc on which the axis stood, where it was taken at one speed.
+  struct Course {
+    ArcMet met;
+    double turns_per_mm = 0; ///< of the spindle
+  };
+  std::optional<Course> steady_course(const Meeting &meeting) const;
   double length_mm() const { return begins_mm_.back(); }
   const PassPart &part(Place place) const { return *pass_.parts[place.part]; }
 
