@@ -1,62 +1,15 @@
 // Grooves and ridges in one row of a wall: deviations from the row's own trend.
 #include "groove.h"
 
+#include "moving_median.h"
 #include "robust.h"
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace asperity {
 
 namespace {
-
-/// The values under a moving window, kept in order.
-class SortedWindow {
-public:
-  void insert(float value) {
-    if (!std::isnan(value))
-      values_.insert(values_.begin() + rank(value), value);
-  }
-  /// One leaves, another comes: what lies between moves up by one.
-  void replace(float old_value, float value) {
-    if (std::isnan(old_value))
-      return insert(value);
-    const auto leaving = values_.begin() + rank(old_value);
-    if (std::isnan(value)) {
-      values_.erase(leaving);
-      return;
-    }
-    const auto coming = values_.begin() + rank(value);
-    if (coming > leaving) {
-      std::move(leaving + 1, coming, leaving);
-      *(coming - 1) = value;
-    } else {
-      std::move_backward(coming, leaving, leaving + 1);
-      *coming = value;
-    }
-  }
-  float median() const {
-    if (values_.empty())
-      return std::numeric_limits<float>::quiet_NaN();
-    const std::size_t half = values_.size() / 2;
-    return values_.size() % 2 ? values_[half] : 0.5f * (values_[half - 1] + values_[half]);
-  }
-
-private:
-  /// How many are smaller: halving without branches, which nobody could foretell.
-  std::ptrdiff_t rank(float value) const {
-    std::size_t first = 0, count = values_.size();
-    while (count > 1) {
-      const std::size_t half = count / 2;
-      first += values_[first + half - 1] < value ? half : 0;
-      count -= half;
-    }
-    return static_cast<std::ptrdiff_t>(first + (count == 1 && values_[first] < value ? 1 : 0));
-  }
-
-  std::vector<float> values_;
-};
 
 /// Flank ends where the deviation has come back to this share of the depth ...
 constexpr double kFlankShare = 0.02;
@@ -117,18 +70,11 @@ Dent dent_of(std::span<const float> deviation, std::size_t first, std::size_t le
 } // namespace
 
 std::vector<float> deviation_from_trend(std::span<const float> e, std::size_t half_columns) {
-  const std::size_t n = e.size();
-  std::vector<float> deviation(n);
-  if (n == 0)
-    return deviation;
-  const std::size_t half = std::min(half_columns, (n - 1) / 2);
-  SortedWindow window;
-  for (std::size_t k = 0; k < 2 * half + 1; ++k)
-    window.insert(e[(n + k - half) % n]);
-  for (std::size_t i = 0; i < n; ++i) {
-    deviation[i] = e[i] - window.median();
-    window.replace(e[(i + n - half) % n], e[(i + half + 1) % n]);
-  }
+  if (e.empty())
+    return {};
+  std::vector<float> deviation = moving_median(e, std::min(half_columns, (e.size() - 1) / 2));
+  for (std::size_t i = 0; i < e.size(); ++i)
+    deviation[i] = e[i] - deviation[i];
   return deviation;
 }
 
