@@ -24,14 +24,6 @@ double advance_mm(const SideCut &cut) {
 
 } // namespace
 
-double arc_cusp_mm(double radius_mm, double pitch_mm) {
-  // r - sqrt(r^2 - f^2/4) multiplied out: keeps its digits where cusps are nanometres.
-  if (radius_mm <= 0)
-    return 0.0;
-  const double half = std::min(std::abs(pitch_mm) / 2.0, radius_mm);
-  return half * half / (radius_mm + std::sqrt((radius_mm - half) * (radius_mm + half)));
-}
-
 double parabola_cusp_mm(double radius_mm, double pitch_mm) { return pitch_mm * pitch_mm / (8.0 * radius_mm); }
 
 double martellotti_cusp_mm(const SideCut &cut) {

@@ -33,6 +33,10 @@ double turns_since_mark(const Moment &moment, const PathPiece &piece, Vec2 d, in
   return turns - std::floor(turns);
 }
 
+EndFloor end_floor(const FloorTooth &tooth) {
+  return {tooth.circle_mm + tooth.hollow_mm, tooth.hollow_mm, kDishSlope, tooth.pitch_mm};
+}
+
 FloorPoint seen_from(const PassTrack &track, std::size_t part, Vec2 p) {
   FloorPoint seen{.p = p, .nearest = track.nearest(part, p)};
   const PassTrack::Spot spot = track.spot_nearest(seen.nearest, p);
@@ -127,30 +131,31 @@ std::optional<double> FloorMarks::height_mm(const Pass &pass, const PassTrack &t
   return still.kind == FloorTooth::Kind::arcs ? arc_mm(pass, track, seen) : 0.0;
 }
 
-FloorMarks::Row FloorMarks::row_mm(const Pass &pass, const PassTrack &track, std::size_t part, Vec2 p,
-                                   const Eight &x_mm) {
-  Row row;
+std::optional<FloorMarks::KnownArc> FloorMarks::known_arc(const Pass &pass, const PassTrack &track,
+                                                          std::size_t part, Vec2 p) {
   // A leaning spindle leaves a height that depends on the nearest place too.
   if (lean_ != 0 || still(pass.parts[part]->timed->tool).tooth.kind != FloorTooth::Kind::arcs)
-    return row;
+    return std::nullopt;
   const FloorPoint seen = seen_from(track, part, p);
   bool is_neighbours = false;
   const auto arc =
       track.part(seen.nearest).stands() ? std::nullopt : this->arc(pass, track, seen, is_neighbours);
   const auto course = arc ? track.steady_course(arc->met) : std::nullopt;
   if (!course)
-    return row;
+    return std::nullopt;
+  return KnownArc{*arc, course->met, course->turns_per_mm * arc->tooth.marking,
+                  turns_per_rad(*track.part(arc->met.place).timed) * arc->tooth.marking};
+}
 
-  const ArcsBeside beside = arcs_beside(course->met, x_mm);
-  const double per_rad = turns_per_rad(*track.part(arc->met.place).timed) * arc->tooth.marking,
-               per_mm = course->turns_per_mm * arc->tooth.marking;
-  for (std::size_t i = 0; i < kEight; ++i) {
-    Arc there = *arc;
-    const double since = arc->since + beside.along_mm[i] * per_mm + beside.angle_rad[i] * per_rad;
-    there.since = since - std::floor(since);
-    row.known[i] = beside.found[i] != 0;
-    row.height_mm[i] = height_of(there);
-  }
+FloorMarks::Row FloorMarks::beside(const KnownArc &arc, const Eight &x_mm) {
+  const ArcsBeside there = arcs_beside(arc.met, x_mm);
+  const double per_turn = -arc.arc.side * arc.arc.tooth.pitch_mm;
+  Eight along_mm{};
+  for (std::size_t i = 0; i < kEight; ++i)
+    along_mm[i] = per_turn * (arc.arc.since + there.along_mm[i] * arc.turns_per_mm +
+                              there.angle_rad[i] * arc.turns_per_rad);
+  Row row{.known = there.found};
+  end_floor_middles_mm(end_floor(arc.arc.tooth), along_mm, row.height_mm);
   return row;
 }
 
@@ -220,19 +225,16 @@ std::optional<FloorMarks::Arc> FloorMarks::arc(const Pass &pass, const PassTrack
   return arc;
 }
 
-double FloorMarks::height_of(const Arc &arc) {
-  const FloorTooth &tooth = arc.tooth;
-  const EndFloor floor{tooth.circle_mm + tooth.hollow_mm, tooth.hollow_mm, kDishSlope, tooth.pitch_mm};
-  return end_floor_texture_mm(floor, -arc.side * arc.since * tooth.pitch_mm, 0.0);
-}
-
 std::optional<double> FloorMarks::arc_mm(const Pass &pass, const PassTrack &track, const FloorPoint &seen) {
   bool is_neighbours = false;
   const auto arc = this->arc(pass, track, seen, is_neighbours);
   if (is_neighbours)
     return std::nullopt;
   const double lean = lean_mm(seen, still(track.part(seen.nearest).timed->tool).tooth.circle_mm);
-  return arc ? lean + height_of(*arc) : lean;
+  if (!arc)
+    return lean;
+  return lean +
+         end_floor_texture_mm(end_floor(arc->tooth), -arc->side * arc->since * arc->tooth.pitch_mm, 0.0);
 }
 
 /// A cutter leaning about y, +x low: over the points at one distance across, the lowest edge that comes by,

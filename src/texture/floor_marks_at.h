@@ -29,13 +29,26 @@ public:
 
   /// Above the smooth sweep of an upright cutter. Nothing where the neighbouring pass has the say.
   std::optional<double> height_mm(const Pass &pass, const PassTrack &track, std::size_t part, Vec2 p);
-  /// The same at p and at points x_mm further along x, where one line or arc of the pass, taken at steady
-  /// speed, left end-tooth arcs at all of them.
+  /// The mark of an end tooth at a point, from which those beside it can be told.
+  struct Arc {
+    PassTrack::Meeting met; ///< when the end circle went over the point
+    double side = -1;       ///< -1: with its leading half, +1: with the trailing one
+    FloorTooth tooth;
+    double since = 0; ///< turns between marks since then, 0..1
+  };
+  struct KnownArc {
+    Arc arc;
+    ArcMet met;
+    double turns_per_mm = 0, turns_per_rad = 0; ///< between marks
+  };
+  /// Nothing but where the axis followed a line or arc at steady speed, upright.
+  std::optional<KnownArc> known_arc(const Pass &pass, const PassTrack &track, std::size_t part, Vec2 p);
   struct Row {
     Eight height_mm{};
-    std::array<bool, kEight> known{}; ///< the others are to be asked one by one
+    Eight known{}; ///< 1; 0 where the axis was on another line or arc
   };
-  Row row_mm(const Pass &pass, const PassTrack &track, std::size_t part, Vec2 p, const Eight &x_mm);
+  /// Heights at points x_mm further along x.
+  static Row beside(const KnownArc &arc, const Eight &x_mm);
   FloorTooth tooth(std::uint16_t tool, const Moment &moment);
 
 private:
@@ -47,17 +60,9 @@ private:
   };
   const Still &still(std::uint16_t tool);
   std::optional<double> dent_mm(const Pass &pass, const PassTrack &track, const FloorPoint &seen);
-  /// The mark of an end tooth.
-  struct Arc {
-    PassTrack::Meeting met; ///< when the end circle went over the point
-    double side = -1;       ///< -1: with its leading half, +1: with the trailing one
-    FloorTooth tooth;
-    double since = 0; ///< turns between marks since then, 0..1
-  };
   /// Nothing where none is left, or where the neighbouring pass has the say.
   std::optional<Arc> arc(const Pass &pass, const PassTrack &track, const FloorPoint &seen,
                          bool &is_neighbours);
-  static double height_of(const Arc &arc);
   std::optional<double> arc_mm(const Pass &pass, const PassTrack &track, const FloorPoint &seen);
   double lean_mm(const FloorPoint &seen, double circle_mm) const;
 

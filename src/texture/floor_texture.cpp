@@ -9,6 +9,7 @@
 #include <array>
 #include <atomic>
 #include <limits>
+#include <optional>
 #include <thread>
 
 namespace asperity {
@@ -75,6 +76,12 @@ private:
     PassTrack track;
     LargeArray<float> envelope_mm;
     LargeArray<std::uint32_t> owner; ///< its part
+    /// A mark found in a row, from which its neighbours are told.
+    struct Known {
+      std::optional<FloorMarks::KnownArc> arc;
+      double x_mm = 0;
+      std::size_t row = 0;
+    } known;
   };
 
   bool sweep(const Pass &pass) {
@@ -83,7 +90,7 @@ private:
     chart_.owner.assign(cells, kNobody);
     if (!sweep_floor(chart_, pass.swept(source_.swept.cutters), 1, silent_))
       return false;
-    swept_.push_back({&pass, PassTrack(pass), std::move(chart_.envelope_mm), std::move(chart_.owner)});
+    swept_.push_back({&pass, PassTrack(pass), std::move(chart_.envelope_mm), std::move(chart_.owner), {}});
     return true;
   }
 
@@ -103,7 +110,7 @@ private:
       }
   }
 
-  void lower_under(const Swept &swept, std::size_t first, std::size_t j) {
+  void lower_under(Swept &swept, std::size_t first, std::size_t j) {
     std::array<std::size_t, kEight> reached{};
     std::size_t count = 0;
     for (std::size_t i = first; i < std::min(first + kEight, chart_.nx); ++i) {
@@ -113,24 +120,36 @@ private:
                    ? 1
                    : 0;
     }
-    const auto place = [&](std::size_t i) { return Vec2(chart_.x_mm(i), chart_.y_mm(j)); };
-    FloorMarks::Row row;
-    if (count >= kTogetherFrom) {
-      Eight x_mm{};
-      for (std::size_t k = 0; k < count; ++k)
-        x_mm[k] = chart_.x_mm(reached[k]) - chart_.x_mm(reached[0]);
-      row = marks_.row_mm(*swept.pass, swept.track, swept.owner[chart_.at(reached[0], j)], place(reached[0]),
-                          x_mm);
-    }
+    if (count == 0)
+      return;
+    Eight x_mm{};
+    for (std::size_t k = 0; k < count; ++k)
+      x_mm[k] = chart_.x_mm(reached[k]);
+
+    FloorMarks::Row row = beside_known(swept, j, x_mm);
     for (std::size_t k = 0; k < count; ++k) {
       const std::size_t cell = chart_.at(reached[k], j);
       const std::uint32_t part = swept.owner[cell];
-      const auto mark = row.known[k] ? std::optional(row.height_mm[k])
-                                     : marks_.height_mm(*swept.pass, swept.track, part, place(reached[k]));
+      const Vec2 p(x_mm[k], chart_.y_mm(j));
+      if (row.known[k] == 0 && count - k >= kTogetherFrom) {
+        swept.known = {marks_.known_arc(*swept.pass, swept.track, part, p), p.x, j};
+        row = beside_known(swept, j, x_mm);
+      }
+      const auto mark = row.known[k] != 0 ? std::optional(row.height_mm[k])
+                                          : marks_.height_mm(*swept.pass, swept.track, part, p);
       if (mark)
         lower_cell(static_cast<float>(static_cast<double>(swept.envelope_mm[cell]) + *mark),
                    swept.pass->parts[part]->piece.owner, patch_at(reached[k], j));
     }
+  }
+
+  /// Marks that can be told from the one found last.
+  static FloorMarks::Row beside_known(const Swept &swept, std::size_t j, Eight x_mm) {
+    if (!swept.known.arc || swept.known.row != j)
+      return {};
+    for (double &x : x_mm)
+      x -= swept.known.x_mm;
+    return FloorMarks::beside(*swept.known.arc, x_mm);
   }
 
   void lower_cell(float height_mm, std::uint32_t owner, std::size_t target) {

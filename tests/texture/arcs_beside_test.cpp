@@ -115,10 +115,11 @@ TEST(ArcsBeside, RowsEqualEveryPointAskedAlone) {
         Eight x_mm{};
         for (std::size_t i = 0; i < kEight; ++i)
           x_mm[i] = 0.003 * static_cast<double>(i);
-        const FloorMarks::Row row = marks.row_mm(passes.front(), track, place.part, p, x_mm);
+        const auto arc = marks.known_arc(passes.front(), track, place.part, p);
+        const FloorMarks::Row row = arc ? FloorMarks::beside(*arc, x_mm) : FloorMarks::Row();
         for (std::size_t i = 0; i < kEight; ++i) {
           ++asked;
-          if (!row.known[i])
+          if (row.known[i] == 0)
             continue;
           const auto alone = marks.height_mm(passes.front(), track, place.part, p + Vec2(x_mm[i], 0));
           ASSERT_TRUE(alone.has_value());

@@ -1,6 +1,8 @@
 // The marks teeth leave on a floor: height above their deepest point, along the feed and across it.
 #pragma once
 
+#include "asperity/base/eight.h"
+
 namespace asperity {
 
 /// Ball: spherical dents `pitch` apart along the feed in rows `stepover` apart, every other row shifted by
@@ -25,5 +27,7 @@ struct EndFloor {
 /// beyond the circle that marks (radius - corner). The trailing half is taken not to cut again, as on a
 /// machine leaned a little in the feed's direction.
 double end_floor_texture_mm(const EndFloor &floor, double along_mm, double across_mm);
+/// The same on the pass's middle, at eight places.
+void end_floor_middles_mm(const EndFloor &floor, const Eight &along_mm, Eight &height_mm);
 
 } // namespace asperity

@@ -1,10 +1,21 @@
 // Closed forms of the marks that teeth and passes leave: cusp heights [mm] and what they read as.
 #pragma once
 
+#include "asperity/base/wide_vectors.h"
+
+#include <algorithm>
+#include <cmath>
+
 namespace asperity {
 
 /// Arcs of radius r side by side at a pitch f: r - sqrt(r^2 - f^2/4); a pitch of 2r or more leaves r.
-double arc_cusp_mm(double radius_mm, double pitch_mm);
+ASPERITY_INTO_WIDE double arc_cusp_mm(double radius_mm, double pitch_mm) {
+  // r - sqrt(r^2 - f^2/4) multiplied out: keeps its digits where cusps are nanometres.
+  if (radius_mm <= 0)
+    return 0.0;
+  const double half = std::min(std::abs(pitch_mm) / 2.0, radius_mm);
+  return half * half / (radius_mm + std::sqrt((radius_mm - half) * (radius_mm + half)));
+}
 /// The same by parabolas: f^2 / (8 r). Turning, corner-radius floor marks, circle approximation of side
 /// milling.
 double parabola_cusp_mm(double radius_mm, double pitch_mm);
