@@ -1,4 +1,4 @@
-// Least-squares circle of a nearly round profile given as deviations over angle.
+// Least-squares circle of a nearly round profile given as deviations by direction.
 #include "least_squares_circle.h"
 
 #include <algorithm>
@@ -14,12 +14,12 @@ struct NormalSums {
   double n = 0, c = 0, s = 0, cc = 0, cs = 0, ss = 0, e = 0, ec = 0, es = 0;
 };
 
-NormalSums sums_of(std::span<const double> angle_rad, std::span<const double> e) {
+NormalSums sums_of(std::span<const Vec2> direction, std::span<const double> e) {
   NormalSums m;
   for (std::size_t i = 0; i < e.size(); ++i) {
     if (std::isnan(e[i]))
       continue;
-    const double c = std::cos(angle_rad[i]), s = std::sin(angle_rad[i]);
+    const double c = direction[i].x, s = direction[i].y;
     m.n += 1, m.c += c, m.s += s, m.cc += c * c, m.cs += c * s, m.ss += s * s;
     m.e += e[i], m.ec += e[i] * c, m.es += e[i] * s;
   }
@@ -32,9 +32,9 @@ double determinant(double a, double b, double c, double d, double e, double f, d
 
 } // namespace
 
-CircleFit fit_circle(std::span<const double> angle_rad, std::span<const double> deviation_mm) {
+CircleFit fit_circle(std::span<const Vec2> direction, std::span<const double> deviation_mm) {
   CircleFit fit;
-  const NormalSums m = sums_of(angle_rad, deviation_mm);
+  const NormalSums m = sums_of(direction, deviation_mm);
   fit.points = static_cast<std::size_t>(m.n);
   if (m.n == 0)
     return fit;
@@ -53,8 +53,8 @@ CircleFit fit_circle(std::span<const double> angle_rad, std::span<const double> 
   for (std::size_t i = 0; i < deviation_mm.size(); ++i) {
     if (std::isnan(deviation_mm[i]))
       continue;
-    const double rest = deviation_mm[i] - fit.mean_mm - fit.centre_x_mm * std::cos(angle_rad[i]) -
-                        fit.centre_y_mm * std::sin(angle_rad[i]);
+    const double rest =
+        deviation_mm[i] - fit.mean_mm - fit.centre_x_mm * direction[i].x - fit.centre_y_mm * direction[i].y;
     low = std::min(low, rest);
     high = std::max(high, rest);
   }

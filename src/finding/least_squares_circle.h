@@ -1,5 +1,7 @@
-// Least-squares circle of a nearly round profile given as deviations over angle.
+// Least-squares circle of a nearly round profile given as deviations by direction.
 #pragma once
+
+#include "asperity/base/vec.h"
 
 #include <span>
 
@@ -12,8 +14,9 @@ struct CircleFit {
   std::size_t points = 0;
 };
 
-/// Deviations e over angle [rad]; NaN are left out. e = mean + x cos + y sin is the least-squares circle to
-/// first order in e over radius (limacon). [ISO 12181-2 least-squares reference circle; from memory]
-CircleFit fit_circle(std::span<const double> angle_rad, std::span<const double> deviation_mm);
+/// Deviations e in directions from the centre [unit]; NaN are left out. e = mean + x cos + y sin is the
+/// least-squares circle to first order in e over radius (limacon). [ISO 12181-2 least-squares reference
+/// circle; from memory]
+CircleFit fit_circle(std::span<const Vec2> direction, std::span<const double> deviation_mm);
 
 } // namespace asperity

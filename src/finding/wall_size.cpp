@@ -67,14 +67,15 @@ SizeMeasure over_rows(std::string what, const std::vector<double> &sizes, std::o
 double size_change(bool inside, double e) { return inside ? -e : e; }
 
 SizeMeasure measure_circle(const WallFeature &wall, const WallChart &chart, const GaugeRows &gauge) {
-  std::vector<double> angle, e(chart.columns()), sizes;
+  std::vector<Vec2> direction;
   for (const Vec2 foot : chart.foot)
-    angle.push_back(std::atan2(foot.y - wall.centre.y, foot.x - wall.centre.x));
+    direction.push_back(glm::normalize(foot - wall.centre));
+  std::vector<double> e(chart.columns()), sizes;
   double roundness = 0;
   for (std::size_t j = 0; j < chart.rows(); ++j) {
     for (std::size_t i = 0; i < chart.columns(); ++i)
       e[i] = gauge.at(i, j);
-    const CircleFit fit = fit_circle(angle, e);
+    const CircleFit fit = fit_circle(direction, e);
     if (static_cast<double>(fit.points) < kLeastCutShare * static_cast<double>(chart.columns()))
       continue;
     sizes.push_back(wall.diameter_mm + 2.0 * size_change(chart.inside, fit.mean_mm));

@@ -227,7 +227,17 @@ bool Stages::sweep_charts() {
 void Stages::find_meaning() {
   const std::size_t count = job_.features.size();
   progress_.at("measuring and reading roughness", 0.0);
-  std::vector<std::function<void()>> tasks;
+  std::vector<std::function<void()>> tasks; // those first that threads cannot share within
+  for (std::size_t i = 0; i < count; ++i) {
+    if (holds_.chart[i] && same_for_sizes(old().job, job_, i)) {
+      outcome_.features[i] = old().features[i];
+      continue;
+    }
+    ++runs_.sizes;
+    if (!early_[i])
+      tasks.push_back(
+          [this, i] { outcome_.features[i] = feature_result(job_.features[i], outcome_.charts[i]); });
+  }
   for (std::size_t i = 0; i < count; ++i) {
     const bool rough_holds =
         holds_.chart[i] && holds_.swept && kept_.had_roughness && same_for_roughness(old().job, job_, i);
@@ -249,16 +259,6 @@ void Stages::find_meaning() {
     tasks.push_back([this] {
       outcome_.findings = find_all({job_, outcome_.path, outcome_.cut, outcome_.charts, options_.threads});
     });
-  }
-  for (std::size_t i = 0; i < count; ++i) {
-    if (holds_.chart[i] && same_for_sizes(old().job, job_, i)) {
-      outcome_.features[i] = old().features[i];
-      continue;
-    }
-    ++runs_.sizes;
-    if (!early_[i])
-      tasks.push_back(
-          [this, i] { outcome_.features[i] = feature_result(job_.features[i], outcome_.charts[i]); });
   }
   for_each_band(tasks.size(), 1, options_.threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = begin; i < end && !progress_.cancelled(); ++i)

@@ -102,13 +102,14 @@ TEST(CircleSize, TheVerdictAsksForBothExtremes) {
 
 // Derived: points of an exact circle moved by (a, b) and grown by m, on half of its arc only.
 TEST(LeastSquaresCircle, HalfAnArcStillGivesTheCentre) {
-  std::vector<double> angle, e;
+  std::vector<Vec2> direction;
+  std::vector<double> e;
   for (int k = 0; k <= 180; ++k) {
-    angle.push_back(rad_from_deg(k));
-    e.push_back(0.3 + 0.02 * std::cos(angle.back()) - 0.01 * std::sin(angle.back()));
+    direction.emplace_back(std::cos(rad_from_deg(k)), std::sin(rad_from_deg(k)));
+    e.push_back(0.3 + 0.02 * direction.back().x - 0.01 * direction.back().y);
   }
   e[7] = std::numeric_limits<double>::quiet_NaN();
-  const CircleFit fit = fit_circle(angle, e);
+  const CircleFit fit = fit_circle(direction, e);
   EXPECT_NEAR(fit.mean_mm, 0.3, 1e-12);
   EXPECT_NEAR(fit.centre_x_mm, 0.02, 1e-12);
   EXPECT_NEAR(fit.centre_y_mm, -0.01, 1e-12);
