@@ -28,15 +28,15 @@ bool is_even(const std::vector<double> &places) {
   return true;
 }
 
-void copy_cell(float residual_mm, bool valid, HeightGrid &grid) {
-  const bool usable = valid && std::isfinite(residual_mm);
-  grid.heights_mm.push_back(usable ? residual_mm : 0.0f);
-  grid.valid.push_back(usable ? 1 : 0);
+void make_room(HeightGrid &grid) {
+  grid.heights_mm.resize(grid.columns * grid.rows);
+  grid.valid.resize(grid.columns * grid.rows);
 }
 
-void make_room(HeightGrid &grid) {
-  grid.heights_mm.reserve(grid.columns * grid.rows);
-  grid.valid.reserve(grid.columns * grid.rows);
+void put_cell(float residual_mm, bool valid, HeightGrid &grid, std::size_t at) {
+  const bool usable = valid && std::isfinite(residual_mm);
+  grid.heights_mm[at] = usable ? residual_mm : 0.0f;
+  grid.valid[at] = usable ? 1 : 0;
 }
 
 /// Filter without end scaling: zeros beyond open ends count as gaps, which the division repairs.
@@ -44,8 +44,7 @@ std::vector<double> smooth_line(const GaussianFilter &filter, const std::vector<
                                 ProfileEnds ends) {
   if (ends == ProfileEnds::closed)
     return filter.mean_line(line, ends);
-  const std::size_t reach = filter.weights().size() - 1;
-  std::vector<float> padded(line.size() + reach, 0.0f);
+  std::vector<float> padded(line.size() + filter.reach(), 0.0f);
   std::copy(line.begin(), line.end(), padded.begin());
   // Followed by a kernel's reach of zeros, the line may as well be closed.
   std::vector<double> smooth = filter.mean_line(padded, ProfileEnds::closed);
@@ -53,53 +52,44 @@ std::vector<double> smooth_line(const GaussianFilter &filter, const std::vector<
   return smooth;
 }
 
-/// Lines one after the other. Weights are often the same in neighbouring lines: then so is what becomes of
-/// them.
-class LineSmoother {
-public:
-  LineSmoother(const GaussianFilter &filter, ProfileEnds ends) : filter_(filter), ends_(ends) {}
-  const std::vector<double> &smooth(const std::vector<float> &line) {
-    if (line != line_) {
-      line_ = line;
-      smooth_ = smooth_line(filter_, line, ends_);
-    }
-    return smooth_;
-  }
-
-private:
-  const GaussianFilter &filter_;
-  ProfileEnds ends_;
-  std::vector<float> line_;
-  std::vector<double> smooth_;
-};
-
+/// Weights are often the same in neighbouring rows: then so is what becomes of them.
 void smooth_rows(const HeightGrid &grid, const GaussianFilter &filter, int threads,
                  std::vector<float> &field) {
   constexpr std::size_t kBand = 8;
   for_each_band(grid.rows, kBand, threads, [&](std::size_t begin, std::size_t end) {
-    LineSmoother smoother(filter, grid.x_ends);
+    std::vector<float> line;
+    std::vector<double> smooth;
     for (std::size_t row = begin; row < end; ++row) {
       const auto first = field.begin() + static_cast<std::ptrdiff_t>(grid.at(0, row));
-      const std::vector<float> line(first, first + static_cast<std::ptrdiff_t>(grid.columns));
-      const std::vector<double> &smooth = smoother.smooth(line);
+      const auto last = first + static_cast<std::ptrdiff_t>(grid.columns);
+      if (line.empty() || !std::equal(first, last, line.begin())) {
+        line.assign(first, last);
+        smooth = smooth_line(filter, line, grid.x_ends);
+      }
       std::transform(smooth.begin(), smooth.end(), first, [](double v) { return static_cast<float>(v); });
     }
   });
 }
 
+/// Side by side, as they lie in memory; of columns that are all the same, as those of weights often are, one.
 void smooth_columns(const HeightGrid &grid, const GaussianFilter &filter, int threads,
                     std::vector<float> &field) {
   constexpr std::size_t kBand = 32;
   for_each_band(grid.columns, kBand, threads, [&](std::size_t begin, std::size_t end) {
-    LineSmoother smoother(filter, ProfileEnds::open);
-    std::vector<float> line(grid.rows);
-    for (std::size_t column = begin; column < end; ++column) {
-      for (std::size_t row = 0; row < grid.rows; ++row)
-        line[row] = field[grid.at(column, row)];
-      const std::vector<double> &smooth = smoother.smooth(line);
-      for (std::size_t row = 0; row < grid.rows; ++row)
-        field[grid.at(column, row)] = static_cast<float>(smooth[row]);
-    }
+    const auto row_of = [&](std::size_t row) { return field.data() + grid.at(begin, row); };
+    const std::size_t width = end - begin;
+    bool is_same = true;
+    for (std::size_t row = 0; row < grid.rows && is_same; ++row)
+      is_same = std::equal(row_of(row) + 1, row_of(row) + width, row_of(row));
+    const std::size_t lines = is_same ? 1 : width;
+
+    std::vector<double> padded((grid.rows + 2 * filter.reach()) * lines, 0.0), smooth(grid.rows * lines);
+    for (std::size_t row = 0; row < grid.rows; ++row)
+      std::copy_n(row_of(row), lines, padded.data() + (filter.reach() + row) * lines);
+    filter.mean_lines(padded, lines, smooth);
+    for (std::size_t row = 0; row < grid.rows; ++row)
+      for (std::size_t i = 0; i < width; ++i)
+        row_of(row)[i] = static_cast<float>(smooth[row * lines + (is_same ? 0 : i)]);
   });
 }
 
@@ -120,8 +110,9 @@ std::optional<HeightGrid> height_grid(const WallChart &chart, RowRange rows) {
   if (std::abs(gap_mm) < kClosesWithin * grid.spacing_x_mm)
     grid.x_ends = ProfileEnds::closed;
   make_room(grid);
-  for (std::size_t cell = chart.at(0, rows.begin); cell < chart.at(0, end); ++cell)
-    copy_cell(chart.residual_mm(cell), chart.is_cut(cell), grid);
+  const std::size_t first = chart.at(0, rows.begin);
+  for (std::size_t cell = first; cell < chart.at(0, end); ++cell)
+    put_cell(chart.residual_mm(cell), chart.is_cut(cell), grid, cell - first);
   return grid;
 }
 
@@ -132,23 +123,24 @@ HeightGrid height_grid(const FloorChart &chart, RowRange rows) {
   grid.rows = end - rows.begin;
   grid.spacing_x_mm = grid.spacing_y_mm = chart.spacing_mm;
   make_room(grid);
-  for (std::size_t cell = chart.at(0, rows.begin); cell < chart.at(0, end); ++cell)
-    copy_cell(chart.residual_mm(cell), chart.in_feature(cell) && chart.is_cut(cell), grid);
+  const std::size_t first = chart.at(0, rows.begin);
+  for (std::size_t cell = first; cell < chart.at(0, end); ++cell)
+    put_cell(chart.residual_mm(cell), chart.in_feature(cell) && chart.is_cut(cell), grid, cell - first);
   return grid;
 }
 
 std::size_t mean_reach_rows(double cutoff_mm, double spacing_y_mm) {
-  return GaussianFilter(cutoff_mm, spacing_y_mm).weights().size() - 1;
+  return GaussianFilter(cutoff_mm, spacing_y_mm).reach();
 }
 
 std::vector<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int threads) {
   const GaussianFilter along(cutoff_mm, grid.spacing_x_mm), across(cutoff_mm, grid.spacing_y_mm);
   WeightedGrid sums;
-  sums.weight.reserve(grid.heights_mm.size());
-  sums.height.reserve(grid.heights_mm.size());
+  sums.weight.resize(grid.heights_mm.size());
+  sums.height.resize(grid.heights_mm.size());
   for (std::size_t cell = 0; cell < grid.heights_mm.size(); ++cell) {
-    sums.weight.push_back(grid.valid[cell] ? 1.0f : 0.0f);
-    sums.height.push_back(grid.valid[cell] ? grid.heights_mm[cell] : 0.0f);
+    sums.weight[cell] = grid.valid[cell] ? 1.0f : 0.0f;
+    sums.height[cell] = grid.valid[cell] ? grid.heights_mm[cell] : 0.0f;
   }
   for (std::vector<float> *field : {&sums.height, &sums.weight}) {
     smooth_rows(grid, along, threads, *field);

@@ -34,15 +34,20 @@ public:
   /// weights()[k]: of each of the two samples k places away. First plus twice the rest is 1.
   std::span<const double> weights() const { return weights_; }
 
+  /// Samples to either side that a mean rests on.
+  std::size_t reach() const { return weights_.size() - 1; }
+
   std::vector<double> mean_line(std::span<const double> heights, ProfileEnds ends) const;
   std::vector<double> mean_line(std::span<const float> heights, ProfileEnds ends) const;
   /// heights - mean_line(heights).
   std::vector<double> roughness(std::span<const double> heights, ProfileEnds ends) const;
   std::vector<double> roughness(std::span<const float> heights, ProfileEnds ends) const;
 
+  /// Of lines side by side, sample i of line l at [i * lines + l]; padded has reach() more samples before the
+  /// first and after the last. No end scaling.
+  void mean_lines(std::span<const double> padded, std::size_t lines, std::span<double> mean) const;
+
 private:
-  std::size_t reach() const { return weights_.size() - 1; }
-  void convolve(std::span<const double> padded, std::span<double> out) const;
   void scale_ends(std::span<double> mean) const;
   template <typename Height>
   std::vector<double> mean_line_of(std::span<const Height> heights, ProfileEnds ends) const;
