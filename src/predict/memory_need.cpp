@@ -95,8 +95,10 @@ MemoryNeed memory_need(const Job &job, const TimedPath &path, std::span<const Fe
         std::max(need.sweep, is_wall ? wall_sweep_bytes(record.pieces) : floor_sweep_bytes(record.pieces));
     need.reading += roughness_bytes(size.columns, size.rows, size.spacing_mm, is_wall ? record.pieces : 0.0);
     most_cells = std::max(most_cells, size.cells());
+    // The part that marks are read of, and its stretches that wait to be swept.
     if (static_cast<double>(path.pieces.size()) <= kMostEarlyPieces)
-      need.early += record_bytes({0.0, record.pieces, record.offsets, record.arcs});
+      for (int copy = 0; copy < 2; ++copy)
+        need.early += record_bytes({0.0, record.pieces, record.offsets, record.arcs});
   }
   need.reading += most_cells * kFindingBytesPerCell;
   return need;

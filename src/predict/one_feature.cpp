@@ -39,7 +39,7 @@ OneFeature predict_one_feature(const Job &job, const Program &program, std::size
   FeaturePath feature_path(job, result.path, wanted);
   feature_path.settle(job, wanted, result.cut.swept);
   result.chart = make_chart(job, wanted, options.threads);
-  if (!sweep_chart(result.chart, feature_path.of(result.cut.swept), options.threads, progress))
+  if (!sweep_feature(result.chart, feature_path, result.cut.swept, options.threads, progress))
     return stop(Status::cancelled, "cancelled");
   return result;
 }

@@ -2,6 +2,7 @@
 // that they rest on has changed.
 #include "run_stages.h"
 
+#include "early_sweep.h"
 #include "feature_result.h"
 #include "memory_need.h"
 #include "same_bits.h"
@@ -14,7 +15,6 @@
 #include "asperity/texture/own_roughness.h"
 
 #include <algorithm>
-#include <atomic>
 #include <limits>
 
 namespace asperity {
@@ -46,14 +46,14 @@ private:
   void cut(SideTasks &beside);
   void make_charts(SideTasks &beside);
   std::vector<WalkStop> early_stops(SideTasks &beside);
-  void may_begin_early(std::size_t feature, SideTasks &beside);
-  void sweep_and_read_early(std::size_t feature);
+  void sweep_stretches(std::size_t feature);
+  void read_early(std::size_t feature);
   void settle_paths();
   bool has_room_for_record();
   bool sweep_charts();
   void find_meaning();
   void read_roughness(std::size_t feature);
-  const SweptPath &path_of(std::size_t feature);
+  const FeaturePath &path_of(std::size_t feature);
 
   Outcome &outcome_;
   const Job &job_;
@@ -63,12 +63,12 @@ private:
   StageRuns &runs_;
   MemoryCheck &memory_;
   Holding holds_;
-  Progress silent_; ///< for what any thread may do: it reports nothing
-  /// What every feature is swept under, and, of those that are swept and read while the rest of the path is
-  /// still being cut, whether chart and path are there and whether it is done.
-  std::vector<std::optional<FeaturePath>> paths_; ///< none as long as nobody asks
-  std::vector<std::atomic<int>> waits_for_;       ///< chart, path
-  std::vector<char> early_;
+  Progress silent_;                               ///< for what any thread may do: it reports nothing
+  std::vector<std::optional<FeaturePath>> paths_; ///< what features are swept under; none until asked for
+  /// Of those that are swept and read while the rest of the path is still being cut.
+  std::vector<EarlySweep> sweeps_;
+  std::vector<std::size_t> stretches_swept_;
+  std::vector<char> early_; ///< is done
 };
 
 /// The same chart with nothing swept.
@@ -111,9 +111,8 @@ void Stages::cut_and_make_charts() {
   outcome_.features.resize(count);
   outcome_.roughness.resize(count);
   early_.assign(count, 0);
-  waits_for_ = std::vector<std::atomic<int>>(count);
-  for (std::atomic<int> &waits : waits_for_)
-    waits = 2;
+  sweeps_ = std::vector<EarlySweep>(count);
+  stretches_swept_.assign(count, 0);
   side_by_side(
       {[this](SideTasks &beside) { cut(beside); }, [this](SideTasks &beside) { make_charts(beside); }},
       memory_.beside_cut() ? options_.threads : 1);
@@ -142,34 +141,39 @@ void Stages::make_charts(SideTasks &beside) {
     } else if (!holds_.cut) {
       outcome_.charts[i] = unswept(old().charts[i]); // what is cut anew is all but surely swept anew
     }
-    may_begin_early(i, beside);
+    if (sweeps_[i].chart_is_ready())
+      beside.add([this, i] { sweep_stretches(i); });
   }
 }
 
-/// Where the path leaves a feature alone for good.
+/// Where a stretch of path is cut that a feature can be swept under, as the path leaves it alone for good.
 std::vector<WalkStop> Stages::early_stops(SideTasks &beside) {
   std::vector<WalkStop> stops;
   if (!memory_.beside_cut())
     return stops;
   for (std::size_t i = 0; i < paths_.size(); ++i)
-    if (paths_[i]->is_early())
-      stops.push_back({paths_[i]->end(), [this, i, &beside](const SweptPath &so_far) {
-                         paths_[i]->take(so_far);
-                         may_begin_early(i, beside);
+    for (std::size_t k = 0; paths_[i]->is_early() && k < paths_[i]->stretches(); ++k)
+      stops.push_back({paths_[i]->stretch_end(k), [this, i, k, &beside](const SweptPath &so_far) {
+                         if (k + 1 == paths_[i]->stretches())
+                           paths_[i]->take(so_far);
+                         if (sweeps_[i].add(paths_[i]->stretch(k, so_far)))
+                           beside.add([this, i] { sweep_stretches(i); });
                        }});
   std::stable_sort(stops.begin(), stops.end(),
                    [](const WalkStop &a, const WalkStop &b) { return a.piece < b.piece; });
   return stops;
 }
 
-void Stages::may_begin_early(std::size_t feature, SideTasks &beside) {
-  if (--waits_for_[feature] == 0)
-    beside.add([this, feature] { sweep_and_read_early(feature); });
+void Stages::sweep_stretches(std::size_t feature) {
+  while (const auto stretch = sweeps_[feature].take()) {
+    if (!sweep_chart(outcome_.charts[feature], *stretch, options_.threads, silent_))
+      return;
+    if (++stretches_swept_[feature] == paths_[feature]->stretches())
+      read_early(feature);
+  }
 }
 
-void Stages::sweep_and_read_early(std::size_t feature) {
-  if (!sweep_chart(outcome_.charts[feature], paths_[feature]->part(), options_.threads, silent_))
-    return;
+void Stages::read_early(std::size_t feature) {
   if (options_.roughness)
     read_roughness(feature);
   outcome_.features[feature] = feature_result(job_.features[feature], outcome_.charts[feature]);
@@ -177,22 +181,24 @@ void Stages::sweep_and_read_early(std::size_t feature) {
 }
 
 /// Of one feature only one thread asks at a time.
-const SweptPath &Stages::path_of(std::size_t feature) {
+const FeaturePath &Stages::path_of(std::size_t feature) {
   std::optional<FeaturePath> &path = paths_[feature];
   if (!path) {
     path.emplace(job_, outcome_.path, job_.features[feature]);
     path->settle(job_, job_.features[feature], outcome_.cut.swept);
   }
-  return path->of(outcome_.cut.swept);
+  return *path;
 }
 
 /// What was begun too early is begun again.
 void Stages::settle_paths() {
-  for (std::size_t i = 0; i < paths_.size(); ++i)
-    if (!paths_[i]->settle(job_, job_.features[i], outcome_.cut.swept) && early_[i]) {
+  for (std::size_t i = 0; i < paths_.size(); ++i) {
+    const bool holds = paths_[i]->settle(job_, job_.features[i], outcome_.cut.swept);
+    if (stretches_swept_[i] > 0 && !(holds && early_[i])) {
       early_[i] = 0;
       outcome_.charts[i] = unswept(std::move(outcome_.charts[i]));
     }
+  }
 }
 
 bool Stages::has_room_for_record() {
@@ -214,7 +220,8 @@ bool Stages::sweep_charts() {
       outcome_.charts[i] = old().charts[i];
     } else {
       ++runs_.charts_swept;
-      if (!early_[i] && !sweep_chart(outcome_.charts[i], path_of(i), options_.threads, progress_))
+      if (!early_[i] &&
+          !sweep_feature(outcome_.charts[i], path_of(i), outcome_.cut.swept, options_.threads, progress_))
         return false;
     }
     if (options_.chart_swept)
@@ -267,7 +274,7 @@ void Stages::find_meaning() {
 }
 
 void Stages::read_roughness(std::size_t feature) {
-  const TextureSource source{job_, outcome_.path, path_of(feature)};
+  const TextureSource source{job_, outcome_.path, path_of(feature).of(outcome_.cut.swept)};
   outcome_.roughness[feature] =
       roughness_of(job_.features[feature], outcome_.charts[feature], source, options_.threads, silent_);
 }

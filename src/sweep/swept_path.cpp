@@ -109,21 +109,43 @@ BentPiece SweptPath::bent(const SweptPiece &piece) const {
           piece.joins_previous};
 }
 
-SweptPath SweptPath::up_to(std::uint32_t owner) const {
-  const auto end = std::partition_point(pieces.begin(), pieces.end(),
-                                        [owner](const SweptPiece &piece) { return piece.owner < owner; });
-  std::size_t cutter_count = 0, offset_count = 0, arc_count = 0;
-  for (auto piece = pieces.begin(); piece != end; ++piece) {
-    cutter_count = std::max<std::size_t>(cutter_count, piece->cutter + 1u);
-    offset_count = std::max<std::size_t>(offset_count, std::max(piece->begin_offset, piece->end_offset) + 1u);
-    if (!piece->is_line())
-      arc_count = std::max<std::size_t>(arc_count, piece->arc + 1u);
-  }
+SweptPath SweptPath::stretch(std::uint32_t first, std::uint32_t end) const {
+  const auto from = [this](std::uint32_t owner) {
+    return std::partition_point(pieces.begin(), pieces.end(),
+                                [owner](const SweptPiece &piece) { return piece.owner < owner; });
+  };
   SweptPath part;
-  part.cutters.assign(cutters.begin(), cutters.begin() + static_cast<std::ptrdiff_t>(cutter_count));
-  part.pieces.assign(pieces.begin(), end);
-  part.offsets.assign(offsets.begin(), offsets.begin() + static_cast<std::ptrdiff_t>(offset_count));
-  part.arcs.assign(arcs.begin(), arcs.begin() + static_cast<std::ptrdiff_t>(arc_count));
+  part.pieces.assign(from(first), from(end));
+  if (part.pieces.empty())
+    return part;
+
+  // Which offsets and arcs they use.
+  std::size_t cutter_count = 0;
+  std::uint32_t first_offset = part.pieces.front().begin_offset, last_offset = first_offset;
+  std::uint32_t first_arc = kNoArc, last_arc = 0;
+  for (const SweptPiece &piece : part.pieces) {
+    cutter_count = std::max<std::size_t>(cutter_count, piece.cutter + 1u);
+    first_offset = std::min({first_offset, piece.begin_offset, piece.end_offset});
+    last_offset = std::max({last_offset, piece.begin_offset, piece.end_offset});
+    if (!piece.is_line()) {
+      first_arc = std::min(first_arc, piece.arc);
+      last_arc = std::max(last_arc, piece.arc);
+    }
+  }
+  const auto copy = [](const auto &all, std::size_t begin, std::size_t count, auto &some) {
+    some.assign(all.begin() + static_cast<std::ptrdiff_t>(begin),
+                all.begin() + static_cast<std::ptrdiff_t>(begin + count));
+  };
+  copy(cutters, 0, cutter_count, part.cutters);
+  copy(offsets, first_offset, last_offset - first_offset + 1u, part.offsets);
+  if (first_arc != kNoArc)
+    copy(arcs, first_arc, last_arc - first_arc + 1u, part.arcs);
+  for (SweptPiece &piece : part.pieces) {
+    piece.begin_offset -= first_offset;
+    piece.end_offset -= first_offset;
+    piece.arc -= piece.is_line() ? 0 : first_arc;
+  }
+  part.pieces.front().joins_previous = false;
   return part;
 }
 

@@ -9,6 +9,7 @@
 #include "asperity/predict/chart_plan.h"
 #include "asperity/predict/one_feature.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 namespace asperity::test {
@@ -35,6 +36,26 @@ std::size_t first_of_rim(const TimedPath &path) {
 
 TimedPath path_of(const Job &job, const std::string &program) {
   return plan_motion(program_of(program), job.machine, job.setup, job.effects);
+}
+
+/// The top in passes of short slanting moves, more than two stretches of them, then the rim in short ones.
+std::string finely_cut() {
+  std::string face, rim;
+  for (int j = -10; j <= 10; ++j)
+    for (int i = 1; i <= 900; ++i) {
+      const int way = j % 2 == 0 ? 1 : -1;
+      face += fmt::format("G1 X{:.3f} Y{} Z{:.3f} F900\n", way * (13.5 - 0.03 * i), j, 4.0 + 0.001 * (i % 7));
+    }
+  for (int i = 1; i <= 1500; ++i)
+    rim += fmt::format("G1 X{:.4f} Y{:.4f} F900\n", 13 * std::cos(2 * kPi * i / 1500),
+                       -13 * std::sin(2 * kPi * i / 1500));
+  std::string program = boss_program();
+  const auto put = [&program](const std::string &plain, const std::string &fine) {
+    program.replace(program.rfind(plain), plain.size(), fine);
+  };
+  put("G1 X-20 F900\n", "G1 X13.5 Y-10 F900\n" + face);
+  put("G2 X13 Y0 I-13 J0 F900\n", rim);
+  return program;
 }
 
 TEST(LastVisit, OfTheTopIsBeforeTheRimIsCutAndOfTheRimAtTheEnd) {
@@ -119,6 +140,40 @@ TEST(Early, OutcomeIsTheSameForAnyNumberOfThreads) {
     for (const int threads : {2, 3, 0})
       EXPECT_EQ(difference(one, predicted(job, boss_program(), threads)), "") << stiffness << ", " << threads;
   }
+}
+
+TEST(Early, SoIsALongFaceSweptInStretches) {
+  const Job job = bending_boss(0.5);
+  const Outcome one = predicted(job, finely_cut(), 1);
+  const FeaturePath path(job, one.path, job.features[kTop]);
+  EXPECT_EQ(path.stretches(), 3u);
+  EXPECT_EQ(FeaturePath(job, one.path, job.features[kRim]).stretches(), 1u);
+  for (const int threads : {2, 3, 0})
+    EXPECT_EQ(difference(one, predicted(job, finely_cut(), threads)), "") << threads;
+  const OneFeature top = predict_one_feature(job, program_of(finely_cut()), kTop, {.threads = 2}, Progress{});
+  EXPECT_EQ(std::get<FloorChart>(top.chart).envelope_mm, std::get<FloorChart>(one.charts[kTop]).envelope_mm);
+
+  // The whole path at once: the same surface.
+  Chart whole = make_chart(job, job.features[kTop], 1);
+  ASSERT_TRUE(sweep_chart(whole, one.cut.swept, 1, Progress{}));
+  const auto &a = std::get<FloorChart>(one.charts[kTop]), &b = std::get<FloorChart>(whole);
+  std::size_t cut = 0;
+  for (std::size_t cell = 0; cell < a.envelope_mm.size(); ++cell) {
+    ASSERT_EQ(a.is_cut(cell), b.is_cut(cell)) << cell;
+    cut += b.is_cut(cell) ? 1 : 0;
+    if (b.is_cut(cell)) {
+      ASSERT_NEAR(a.envelope_mm[cell], b.envelope_mm[cell], 1e-6) << cell;
+    }
+  }
+  EXPECT_GT(cut, a.envelope_mm.size() / 2);
+}
+
+TEST(Early, SoftMachinesComeBackToALongFaceToo) {
+  const Job job = bending_boss(0.004);
+  const Outcome one = predicted(job, finely_cut(), 1);
+  FeaturePath path(job, one.path, job.features[kTop]);
+  EXPECT_FALSE(path.settle(job, job.features[kTop], one.cut.swept));
+  EXPECT_EQ(difference(one, predicted(job, finely_cut(), 2)), "");
 }
 
 TEST(Early, OneFeatureAloneIsTheSameToo) {

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include <random>
+#include <utility>
 
 namespace asperity {
 namespace {
@@ -111,7 +112,7 @@ TEST(SweptPath, UnbentPiecesShareOneOffsetAndTakeAtMost100BytesEach) {
   EXPECT_LE(bytes_of(path), 100u * path.pieces.size());
 }
 
-TEST(SweptPath, ItsFirstPartHoldsThePiecesOfTheFirstOwnersAndWhatTheyNeed) {
+TEST(SweptPath, AStretchHoldsThePiecesOfItsOwnersAndWhatTheyNeed) {
   std::mt19937 random(5);
   SweptPath path;
   path.cutters.resize(3);
@@ -125,17 +126,27 @@ TEST(SweptPath, ItsFirstPartHoldsThePiecesOfTheFirstOwnersAndWhatTheyNeed) {
     offset = i % 4 == 0 ? random_offset(random, 0.1) : offset;
     piece.end = offset;
     piece.owner = i / 2; // two pieces each
+    piece.joins_previous = i > 0;
     piece.cutter = static_cast<std::uint16_t>(i / 14);
     path.add(piece);
     at = piece.curve.end;
   }
-  for (const std::uint32_t owner : {0u, 1u, 7u, 19u, 20u, 99u}) {
-    const SweptPath part = path.up_to(owner);
-    const std::size_t count = std::min<std::size_t>(2 * owner, 40);
-    ASSERT_EQ(part.pieces.size(), count);
-    EXPECT_EQ(part.cutters.size(), count == 0 ? 0 : (count - 1) / 14 + 1);
-    for (std::size_t i = 0; i < count; ++i) {
-      const BentPiece a = part.bent(part.pieces[i]), b = path.bent(path.pieces[i]);
+  for (const auto &[first_owner, end_owner] : {std::pair{0u, 0u},
+                                               {0u, 1u},
+                                               {0u, 7u},
+                                               {0u, 19u},
+                                               {0u, 20u},
+                                               {0u, 99u},
+                                               {3u, 11u},
+                                               {11u, 99u},
+                                               {8u, 8u}}) {
+    const SweptPath part = path.stretch(first_owner, end_owner);
+    const std::size_t first = 2 * first_owner, end = std::min<std::size_t>(2 * end_owner, 40);
+    ASSERT_EQ(part.pieces.size(), end - first);
+    EXPECT_EQ(part.cutters.size(), first == end ? 0 : (end - 1) / 14 + 1);
+    for (std::size_t i = first; i < end; ++i) {
+      const BentPiece a = part.bent(part.pieces[i - first]), b = path.bent(path.pieces[i]);
+      EXPECT_EQ(a.joins_previous, b.joins_previous && i > first);
       EXPECT_EQ(a.curve, b.curve);
       EXPECT_EQ(largest_change_mm(a.begin, b.begin) + largest_change_mm(a.end, b.end), 0.0);
       EXPECT_EQ(a.owner, b.owner);
@@ -143,6 +154,8 @@ TEST(SweptPath, ItsFirstPartHoldsThePiecesOfTheFirstOwnersAndWhatTheyNeed) {
   }
   EXPECT_LT(path.up_to(7).offsets.size(), path.offsets.size());
   EXPECT_LT(path.up_to(7).arcs.size(), path.arcs.size());
+  EXPECT_LT(path.stretch(7, 99).offsets.size(), path.offsets.size());
+  EXPECT_LT(path.stretch(7, 99).arcs.size(), path.arcs.size());
 }
 
 } // namespace

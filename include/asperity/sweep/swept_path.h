@@ -97,8 +97,9 @@ struct SweptPath {
   const PackedOffset &begin_offset(const SweptPiece &piece) const { return offsets[piece.begin_offset]; }
   const PackedOffset &end_offset(const SweptPiece &piece) const { return offsets[piece.end_offset]; }
   BentPiece bent(const SweptPiece &piece) const;
-  /// The first pieces, whose owners lie below `owner` and do not fall: a path of its own.
-  SweptPath up_to(std::uint32_t owner) const;
+  /// The pieces, whose owners do not fall, with owners from `first` on and below `end`: a path of its own.
+  SweptPath stretch(std::uint32_t first, std::uint32_t end) const;
+  SweptPath up_to(std::uint32_t owner) const { return stretch(0, owner); }
 };
 
 } // namespace asperity
