@@ -16,7 +16,7 @@ namespace asperity {
 
 namespace {
 
-constexpr std::size_t kBandRows = 32;
+constexpr std::size_t kBandRows = 64;
 
 FloorChart rows_of(const FloorChart &patch, std::size_t begin, std::size_t end) {
   FloorChart rows;
@@ -66,7 +66,7 @@ public:
   }
 
 private:
-  /// Passes are compared cell by cell before their marks are asked for, so many at a time: 1.2 MB a thread.
+  /// Passes are compared cell by cell before their marks are asked for, so many at a time: some 2 MB a thread.
   static constexpr std::size_t kTogether = 4;
   /// Fewer cells are quicker asked one by one.
   static constexpr std::size_t kTogetherFrom = 3;
