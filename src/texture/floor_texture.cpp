@@ -66,7 +66,8 @@ public:
   }
 
 private:
-  /// Passes are compared cell by cell before their marks are asked for, so many at a time: some 2 MB a thread.
+  /// Passes are compared cell by cell before their marks are asked for, so many at a time: some 2 MB a
+  /// thread.
   static constexpr std::size_t kTogether = 4;
   /// Fewer cells are quicker asked one by one.
   static constexpr std::size_t kTogetherFrom = 3;
