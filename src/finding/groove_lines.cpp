@@ -49,6 +49,11 @@ DentRows dents_by_row(const WallChart &chart, std::span<const std::size_t> first
         e[i] = clean ? chart.envelope_mm[cell] : std::numeric_limits<float>::quiet_NaN();
       }
       const std::vector<float> deviation = deviation_from_trend(waves ? waves->taken_out_of(e) : e, half);
+      const bool is_flat = std::none_of(deviation.begin(), deviation.end(), [least_mm](float value) {
+        return std::abs(value) > static_cast<float>(least_mm);
+      });
+      if (is_flat)
+        continue; // whatever stands clear of the row's waviness
       rows[j] = dents_in_row(deviation, clear_threshold_mm(deviation, least_mm), spacing);
     }
   });

@@ -41,6 +41,23 @@ double lowest_below(const WallChart &chart, const SweptPath &near, std::size_t c
   }
 }
 
+/// A piece's commanded curve lies within.
+struct Ball {
+  Vec3 middle{0.0};
+  double radius_mm = 0;
+};
+
+Ball ball_about(const SweptPath &path, const SweptPiece &piece) {
+  if (piece.is_line())
+    return {0.5 * (piece.begin + piece.end), 0.5 * glm::distance(piece.begin, piece.end)};
+  const Curve curve = path.curve(piece);
+  return {curve.point(0.5), 0.5 * curve.length_mm()};
+}
+
+double bend_mm(const SweptPath &path, const SweptPiece &piece) {
+  return std::abs(path.begin_offset(piece).axial_mm()) + std::abs(path.end_offset(piece).axial_mm());
+}
+
 } // namespace
 
 SweptPath pieces_near(const SweptPath &path, Vec2 p, double reach_mm, double z_high_mm) {
@@ -48,14 +65,11 @@ SweptPath pieces_near(const SweptPath &path, Vec2 p, double reach_mm, double z_h
   near.cutters = path.cutters;
   bool kept_previous = false;
   for (const SweptPiece &piece : path.pieces) {
-    const Curve curve = path.curve(piece);
-    const Vec3 middle = curve.point(0.5);
-    const double half = 0.5 * curve.length_mm();
-    const double bend =
-        std::abs(path.begin_offset(piece).axial_mm()) + std::abs(path.end_offset(piece).axial_mm());
-    const double radius = path.cutters[piece.cutter].profile.radius_mm();
-    const bool keep =
-        glm::length(plan(middle) - p) - half <= radius + reach_mm && middle.z - half - bend <= z_high_mm;
+    const Ball about = ball_about(path, piece);
+    const double reach = path.cutters[piece.cutter].profile.radius_mm() + reach_mm;
+    // In plan first: offsets lie elsewhere in memory.
+    const bool keep = glm::length(plan(about.middle) - p) - about.radius_mm <= reach &&
+                      about.middle.z - about.radius_mm - bend_mm(path, piece) <= z_high_mm;
     if (keep) {
       near.add(path.bent(piece));
       near.pieces.back().joins_previous = piece.joins_previous && kept_previous;

@@ -65,7 +65,6 @@ SurfaceView view_of_wall(int feature, const WallFeature &wall, const WallChart &
   view.envelope_mm = &chart.envelope_mm;
   view.blank_mm = &chart.blank_mm;
   view.owner = &chart.owner;
-  view.in_feature = [](std::size_t) { return true; };
   view.place_mm = [&chart](std::size_t cell) {
     return place_on(chart, cell % chart.columns(), chart.z_mm[cell / chart.columns()]);
   };
@@ -80,7 +79,7 @@ SurfaceView view_of_floor(int feature, const FloorChart &chart) {
   view.envelope_mm = &chart.envelope_mm;
   view.blank_mm = &chart.blank_mm;
   view.owner = &chart.owner;
-  view.in_feature = [&chart](std::size_t cell) { return chart.in_feature(cell); };
+  view.wanted_mm = &chart.wanted_mm;
   view.place_mm = [&chart](std::size_t cell) {
     return Vec3(chart.x_mm(cell % chart.nx), chart.y_mm(cell / chart.nx),
                 chart.base_mm + chart.wanted_mm[cell]);

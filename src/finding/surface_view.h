@@ -13,14 +13,17 @@ struct SurfaceView {
   int feature = -1;
   std::size_t columns = 0;
   bool wraps = false;
+  const LargeArray<float> *wanted_mm = nullptr; ///< no number outside the feature; none: all lies within
   const LargeArray<float> *envelope_mm = nullptr;
   const LargeArray<float> *blank_mm = nullptr;
   const LargeArray<std::uint32_t> *owner = nullptr;
-  std::function<bool(std::size_t cell)> in_feature;
   std::function<Vec3(std::size_t cell)> place_mm;
   std::function<std::string(const Patch &patch)> where;
 
   std::size_t cells() const { return envelope_mm->size(); }
+  bool in_feature(std::size_t cell) const {
+    return wanted_mm == nullptr || (*wanted_mm)[cell] == (*wanted_mm)[cell];
+  }
   bool is_reached(std::size_t cell) const { return (*envelope_mm)[cell] < 1e30f; }
   bool is_cut(std::size_t cell) const { return (*envelope_mm)[cell] < (*blank_mm)[cell]; }
 };
