@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace asperity {
 
@@ -28,15 +29,24 @@ bool is_even(const std::vector<double> &places) {
   return true;
 }
 
-void make_room(HeightGrid &grid) {
+/// So many cells at a time.
+constexpr std::size_t kCells = std::size_t{1} << 16;
+
+constexpr float kGap = std::numeric_limits<float>::infinity();
+
+/// residual_of(cell) of the chart's cells from `first` on; gaps are not finite.
+template <class ResidualOf>
+void put_cells(std::size_t first, int threads, HeightGrid &grid, ResidualOf residual_of) {
   grid.heights_mm.resize(grid.columns * grid.rows);
   grid.valid.resize(grid.columns * grid.rows);
-}
-
-void put_cell(float residual_mm, bool valid, HeightGrid &grid, std::size_t at) {
-  const bool usable = valid && std::isfinite(residual_mm);
-  grid.heights_mm[at] = usable ? residual_mm : 0.0f;
-  grid.valid[at] = usable ? 1 : 0;
+  for_each_band(grid.valid.size(), kCells, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t at = begin; at < end; ++at) {
+      const float residual_mm = residual_of(first + at);
+      const bool usable = std::isfinite(residual_mm);
+      grid.heights_mm[at] = usable ? residual_mm : 0.0f;
+      grid.valid[at] = usable ? 1 : 0;
+    }
+  });
 }
 
 /// Filter without end scaling: zeros beyond open ends count as gaps, which the division repairs.
@@ -95,7 +105,7 @@ void smooth_columns(const HeightGrid &grid, const GaussianFilter &filter, int th
 
 } // namespace
 
-std::optional<HeightGrid> height_grid(const WallChart &chart, RowRange rows) {
+std::optional<HeightGrid> height_grid(const WallChart &chart, RowRange rows, int threads) {
   if (!is_even(chart.s_mm) || !is_even(chart.z_mm))
     return std::nullopt;
   HeightGrid grid;
@@ -109,23 +119,20 @@ std::optional<HeightGrid> height_grid(const WallChart &chart, RowRange rows) {
   const double gap_mm = chart.outline.length_mm() - grid.spacing_x_mm * static_cast<double>(grid.columns);
   if (std::abs(gap_mm) < kClosesWithin * grid.spacing_x_mm)
     grid.x_ends = ProfileEnds::closed;
-  make_room(grid);
-  const std::size_t first = chart.at(0, rows.begin);
-  for (std::size_t cell = first; cell < chart.at(0, end); ++cell)
-    put_cell(chart.residual_mm(cell), chart.is_cut(cell), grid, cell - first);
+  put_cells(chart.at(0, rows.begin), threads, grid,
+            [&chart](std::size_t cell) { return chart.is_cut(cell) ? chart.residual_mm(cell) : kGap; });
   return grid;
 }
 
-HeightGrid height_grid(const FloorChart &chart, RowRange rows) {
+HeightGrid height_grid(const FloorChart &chart, RowRange rows, int threads) {
   HeightGrid grid;
   grid.columns = chart.nx;
   const std::size_t end = std::min(rows.end, chart.ny);
   grid.rows = end - rows.begin;
   grid.spacing_x_mm = grid.spacing_y_mm = chart.spacing_mm;
-  make_room(grid);
-  const std::size_t first = chart.at(0, rows.begin);
-  for (std::size_t cell = first; cell < chart.at(0, end); ++cell)
-    put_cell(chart.residual_mm(cell), chart.in_feature(cell) && chart.is_cut(cell), grid, cell - first);
+  put_cells(chart.at(0, rows.begin), threads, grid, [&chart](std::size_t cell) {
+    return chart.in_feature(cell) && chart.is_cut(cell) ? chart.residual_mm(cell) : kGap;
+  });
   return grid;
 }
 
@@ -136,12 +143,15 @@ std::size_t mean_reach_rows(double cutoff_mm, double spacing_y_mm) {
 std::vector<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int threads) {
   const GaussianFilter along(cutoff_mm, grid.spacing_x_mm), across(cutoff_mm, grid.spacing_y_mm);
   WeightedGrid sums;
-  sums.weight.resize(grid.heights_mm.size());
-  sums.height.resize(grid.heights_mm.size());
-  for (std::size_t cell = 0; cell < grid.heights_mm.size(); ++cell) {
-    sums.weight[cell] = grid.valid[cell] ? 1.0f : 0.0f;
-    sums.height[cell] = grid.valid[cell] ? grid.heights_mm[cell] : 0.0f;
-  }
+  const std::size_t cells = grid.heights_mm.size();
+  sums.weight.resize(cells);
+  sums.height.resize(cells);
+  for_each_band(cells, kCells, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t cell = begin; cell < end; ++cell) {
+      sums.weight[cell] = grid.valid[cell] ? 1.0f : 0.0f;
+      sums.height[cell] = grid.valid[cell] ? grid.heights_mm[cell] : 0.0f;
+    }
+  });
   for (std::vector<float> *field : {&sums.height, &sums.weight}) {
     smooth_rows(grid, along, threads, *field);
     smooth_columns(grid, across, threads, *field);
@@ -149,8 +159,10 @@ std::vector<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int
 
   // Below a millionth of a kernel nothing but the far tail is in reach.
   constexpr float kLeastWeight = 1e-6f;
-  for (std::size_t cell = 0; cell < sums.height.size(); ++cell)
-    sums.height[cell] = sums.weight[cell] > kLeastWeight ? sums.height[cell] / sums.weight[cell] : 0.0f;
+  for_each_band(cells, kCells, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t cell = begin; cell < end; ++cell)
+      sums.height[cell] = sums.weight[cell] > kLeastWeight ? sums.height[cell] / sums.weight[cell] : 0.0f;
+  });
   return std::move(sums.height);
 }
 
@@ -159,8 +171,10 @@ HeightGrid rough_surface(const HeightGrid &grid, const Bandwidth &band, int thre
   if (band.short_mm >= std::min(grid.spacing_x_mm, grid.spacing_y_mm))
     rough.heights_mm = mean_surface_mm(grid, band.short_mm, threads);
   const std::vector<float> mean = mean_surface_mm(rough, band.cutoff_mm, threads);
-  for (std::size_t cell = 0; cell < mean.size(); ++cell)
-    rough.heights_mm[cell] = rough.valid[cell] ? rough.heights_mm[cell] - mean[cell] : 0.0f;
+  for_each_band(mean.size(), kCells, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t cell = begin; cell < end; ++cell)
+      rough.heights_mm[cell] = rough.valid[cell] ? rough.heights_mm[cell] - mean[cell] : 0.0f;
+  });
   return rough;
 }
 

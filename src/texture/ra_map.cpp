@@ -18,10 +18,10 @@ namespace {
 
 constexpr double kLeastShare = 0.25; ///< of a window that must be cut
 
-std::optional<HeightGrid> grid_of(const Chart &chart, RowRange rows) {
+std::optional<HeightGrid> grid_of(const Chart &chart, RowRange rows, int threads) {
   if (const auto *wall = std::get_if<WallChart>(&chart))
-    return height_grid(*wall, rows);
-  return height_grid(std::get<FloorChart>(chart), rows);
+    return height_grid(*wall, rows, threads);
+  return height_grid(std::get<FloorChart>(chart), rows, threads);
 }
 
 std::size_t rows_of(const Chart &chart) {
@@ -88,11 +88,11 @@ double mark_ra_um(const Chart &chart, MarkRa &marks, std::size_t cell) {
 
 /// Rows [begin, end) of windows, from the chart's rows in reach of their filter.
 void read_rows(RaMap &map, const Chart &chart, const TextureSource &source, RowRange windows, int threads) {
-  const double spacing_mm = grid_of(chart, {0, 1})->spacing_y_mm;
+  const double spacing_mm = grid_of(chart, {0, 1}, 1)->spacing_y_mm;
   const std::size_t reach = mean_reach_rows(kWindow_mm, spacing_mm);
   const std::size_t low = first_row(map, chart, windows.begin), from = low - std::min(low, reach);
   const std::size_t to = first_row(map, chart, windows.end) + reach;
-  const HeightGrid rough = rough_surface(*grid_of(chart, {from, to}), {kWindow_mm, 0.0}, threads);
+  const HeightGrid rough = rough_surface(*grid_of(chart, {from, to}, threads), {kWindow_mm, 0.0}, threads);
   for_each_band(windows.end - windows.begin, 1, threads, [&](std::size_t begin, std::size_t end) {
     MarkRa marks(source);
     for (std::size_t row = windows.begin + begin; row < windows.begin + end; ++row)
@@ -110,7 +110,7 @@ void read_rows(RaMap &map, const Chart &chart, const TextureSource &source, RowR
 } // namespace
 
 RaMap ra_map(const Chart &chart, const TextureSource &source, int threads, std::size_t band_cells) {
-  const std::optional<HeightGrid> grid = grid_of(chart, {0, 1});
+  const std::optional<HeightGrid> grid = grid_of(chart, {0, 1}, 1);
   if (!grid)
     return {};
   RaMap map = empty_map(chart, *grid);

@@ -15,7 +15,8 @@ namespace asperity {
 
 namespace {
 
-constexpr std::size_t kBlockColumns = 2048, kBlockRows = 256;
+/// Blocks are long where there are few rows; of a patch they are many enough to be shared out.
+constexpr std::size_t kMostColumns = 2048, kLeastColumns = 128, kMostRows = 256, kBlockCells = 8192;
 
 /// Columns and rows of the strip that one thread works on.
 struct Block {
@@ -24,10 +25,13 @@ struct Block {
 
 std::vector<Block> blocks_of(const WallChart &strip) {
   std::vector<Block> blocks;
-  for (std::size_t row = 0; row < strip.rows(); row += kBlockRows)
-    for (std::size_t column = 0; column < strip.columns(); column += kBlockColumns)
-      blocks.push_back({column, std::min(kBlockColumns, strip.columns() - column), row,
-                        std::min(kBlockRows, strip.rows() - row)});
+  const std::size_t rows = std::min(kMostRows, strip.rows());
+  const std::size_t columns =
+      std::clamp(kBlockCells / std::max<std::size_t>(1, rows), kLeastColumns, kMostColumns);
+  for (std::size_t row = 0; row < strip.rows(); row += rows)
+    for (std::size_t column = 0; column < strip.columns(); column += columns)
+      blocks.push_back(
+          {column, std::min(columns, strip.columns() - column), row, std::min(rows, strip.rows() - row)});
   return blocks;
 }
 

@@ -31,8 +31,8 @@ struct RowRange {
 };
 
 /// Residuals of the cells a pass has cut, the rest gaps. Nothing when the chart's columns or rows are uneven.
-std::optional<HeightGrid> height_grid(const WallChart &chart, RowRange rows = {});
-HeightGrid height_grid(const FloorChart &chart, RowRange rows = {});
+std::optional<HeightGrid> height_grid(const WallChart &chart, RowRange rows = {}, int threads = 1);
+HeightGrid height_grid(const FloorChart &chart, RowRange rows = {}, int threads = 1);
 
 /// Mean surface by Gaussian weights over the valid cells within +- one cutoff; gaps get the surface of their
 /// neighbours, or 0 with none in reach. The result never depends on `threads` (0 = all cores).
