@@ -10,19 +10,19 @@ bool EarlySweep::chart_is_ready() {
   return begins();
 }
 
-bool EarlySweep::add(SweptPath stretch) {
+bool EarlySweep::add(std::shared_ptr<const SweptPath> stretch) {
   const std::lock_guard lock(mutex_);
   waiting_.push_back(std::move(stretch));
   return begins();
 }
 
-std::optional<SweptPath> EarlySweep::take() {
+std::shared_ptr<const SweptPath> EarlySweep::take() {
   const std::lock_guard lock(mutex_);
   if (waiting_.empty()) {
     is_taken_ = false;
-    return std::nullopt;
+    return nullptr;
   }
-  std::optional<SweptPath> next = std::move(waiting_.front());
+  std::shared_ptr<const SweptPath> next = std::move(waiting_.front());
   waiting_.pop_front();
   return next;
 }

@@ -4,8 +4,8 @@
 #include "asperity/sweep/swept_path.h"
 
 #include <deque>
+#include <memory>
 #include <mutex>
-#include <optional>
 
 namespace asperity {
 
@@ -14,16 +14,16 @@ class EarlySweep {
 public:
   /// These return true if the caller is to see that they are taken: there is a chart, and nobody does yet.
   bool chart_is_ready();
-  bool add(SweptPath stretch);
+  bool add(std::shared_ptr<const SweptPath> stretch);
 
-  /// The next; once there is none, whoever adds one sees to it.
-  std::optional<SweptPath> take();
+  /// The next; null once there is none: whoever adds one sees to it.
+  std::shared_ptr<const SweptPath> take();
 
 private:
   bool begins();
 
   std::mutex mutex_;
-  std::deque<SweptPath> waiting_;
+  std::deque<std::shared_ptr<const SweptPath>> waiting_;
   bool has_chart_ = false, is_taken_ = false;
 };
 

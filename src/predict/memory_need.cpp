@@ -2,6 +2,7 @@
 #include "memory_need.h"
 
 #include "last_visit.h"
+#include "stages.h"
 
 #include "asperity/base/free_memory.h"
 #include "asperity/base/large_array.h"
@@ -95,10 +96,13 @@ MemoryNeed memory_need(const Job &job, const TimedPath &path, std::span<const Fe
         std::max(need.sweep, is_wall ? wall_sweep_bytes(record.pieces) : floor_sweep_bytes(record.pieces));
     need.reading += roughness_bytes(size.columns, size.rows, size.spacing_mm, is_wall ? record.pieces : 0.0);
     most_cells = std::max(most_cells, size.cells());
-    // The part that marks are read of, and its stretches that wait to be swept.
-    if (static_cast<double>(path.pieces.size()) <= kMostEarlyPieces)
-      for (int copy = 0; copy < 2; ++copy)
-        need.early += record_bytes({0.0, record.pieces, record.offsets, record.arcs});
+    // The part that marks are read of, and of a long face its stretches that wait to be swept.
+    const std::size_t pieces = path.pieces.size();
+    const int copies = static_cast<double>(pieces) > kMostEarlyPieces ? 0
+                       : is_wall || pieces <= kStretchPieces          ? 1
+                                                                      : 2;
+    for (int copy = 0; copy < copies; ++copy)
+      need.early += record_bytes({0.0, record.pieces, record.offsets, record.arcs});
   }
   need.reading += most_cells * kFindingBytesPerCell;
   return need;

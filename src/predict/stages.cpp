@@ -33,9 +33,12 @@ std::size_t FeaturePath::stretch_end(std::size_t stretch) const {
   return stretch + 1 < stretches() ? (stretch + 1) * kStretchPieces : end_;
 }
 
-SweptPath FeaturePath::stretch(std::size_t stretch, const SweptPath &so_far) const {
+std::shared_ptr<const SweptPath> FeaturePath::stretch(std::size_t stretch, const SweptPath &so_far) const {
+  if (stretches() == 1)
+    return part_;
   const std::size_t begin = stretch == 0 ? 0 : stretch_end(stretch - 1);
-  return so_far.stretch(static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(stretch_end(stretch)));
+  return std::make_shared<const SweptPath>(
+      so_far.stretch(static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(stretch_end(stretch))));
 }
 
 bool sweep_feature(Chart &chart, const FeaturePath &path, const SweptPath &whole, int threads,
@@ -43,7 +46,7 @@ bool sweep_feature(Chart &chart, const FeaturePath &path, const SweptPath &whole
   if (path.stretches() == 1)
     return sweep_chart(chart, path.of(whole), threads, progress);
   for (std::size_t i = 0; i < path.stretches(); ++i)
-    if (!sweep_chart(chart, path.stretch(i, whole), threads, progress))
+    if (!sweep_chart(chart, *path.stretch(i, whole), threads, progress))
       return false;
   return true;
 }

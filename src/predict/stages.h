@@ -6,7 +6,7 @@
 #include "asperity/cut/walk.h"
 #include "asperity/job/job.h"
 
-#include <optional>
+#include <memory>
 
 namespace asperity {
 
@@ -23,10 +23,12 @@ public:
   std::size_t stretches() const;
   /// One past the stretch's last piece of the timed path.
   std::size_t stretch_end(std::size_t stretch) const;
-  /// Of the path as far as it is cut.
-  SweptPath stretch(std::size_t stretch, const SweptPath &so_far) const;
+  /// Of the path as far as it is cut; where there is only one it is the part, which must be taken.
+  std::shared_ptr<const SweptPath> stretch(std::size_t stretch, const SweptPath &so_far) const;
   /// Takes the part, which is cut already.
-  void take(const SweptPath &so_far) { part_ = so_far.up_to(static_cast<std::uint32_t>(end_)); }
+  void take(const SweptPath &so_far) {
+    part_ = std::make_shared<const SweptPath>(so_far.up_to(static_cast<std::uint32_t>(end_)));
+  }
   /// Once all is cut. Takes the part if that was not done; false if the path comes back after all: bent as it
   /// is, it comes nearer than was expected. It is whole then.
   bool settle(const Job &job, const Feature &feature, const SweptPath &whole);
@@ -35,7 +37,7 @@ public:
 private:
   std::size_t pieces_, end_;
   bool may_stretch_;
-  std::optional<SweptPath> part_;
+  std::shared_ptr<const SweptPath> part_;
 };
 
 /// Pieces of the timed path to a stretch.

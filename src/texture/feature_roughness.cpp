@@ -161,8 +161,9 @@ void add_own_roughness(FeatureRoughness &roughness, const Material &material) {
 }
 
 double roughness_bytes(double columns, double rows, double spacing_mm, double pieces_round) {
-  // A band of the map with the rows its filter reaches for; heights, weights and their means.
-  constexpr double kMapBytesPerCell = 24.0;
+  // A band of the map with the rows its filter reaches for: heights and which of them count, and the sums of
+  // weights and heights that become their means; lines that are being smoothed.
+  constexpr double kMapBytesPerCell = 15.0;
   const double overlap = 3.0 * kWindow_mm / spacing_mm * columns;
   const double map = kMapBytesPerCell * std::min(columns * rows, static_cast<double>(kRaBandCells) + overlap);
   // The patch, as chart and as filtered heights; or the parts of the path that run past a trace, twice.
