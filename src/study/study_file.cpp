@@ -230,8 +230,13 @@ std::unique_ptr<StudyFile> StudyFile::open(const fs::path &path, Purpose purpose
 
 std::string StudyFile::begin(const StudyHead &head) {
   try {
-    if (has_tables(*database_))
-      return refusal(*database_, head);
+    if (has_tables(*database_)) {
+      std::string fault = refusal(*database_, head);
+      // A program killed while it held the lock leaves its journal, which only goes with something written.
+      if (fault.empty())
+        database_->run(fmt::format("PRAGMA user_version={}", kFormat));
+      return fault;
+    }
     SqliteTransaction transaction(*database_);
     database_->run(kTables);
     database_->run(fmt::format("PRAGMA application_id={}; PRAGMA user_version={}", kApplication, kFormat));

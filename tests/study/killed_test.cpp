@@ -5,6 +5,7 @@
 
 #include <chrono>
 #include <csignal>
+#include <fstream>
 #include <random>
 
 namespace asperity::test_support {
@@ -66,6 +67,14 @@ TEST_F(KilledStudy, FiftyTimesAtRandomMomentsGivesTheSameTable) {
   EXPECT_EQ(kept_in(folder() / "s.db"), kCombinations);
   for (const std::string &name : files())
     EXPECT_FALSE(name.ends_with("-journal") || name.ends_with(".part")) << name;
+}
+
+TEST_F(KilledStudy, AJournalLeftAfterTheLastCombinationIsTidiedAway) {
+  ASSERT_LE(run(study({"--results", "whole.db"})).status, 1);
+  // Killed between the last commit and its end, the program leaves a journal with an empty head.
+  std::ofstream(folder() / "whole.db-journal", std::ios::binary) << std::string(512, '\0');
+  ASSERT_LE(run(study({"--results", "whole.db"})).status, 1);
+  EXPECT_FALSE(std::filesystem::exists(folder() / "whole.db-journal"));
 }
 
 TEST_F(KilledStudy, CtrlCKeepsWhatIsDoneAndSaysHowToGoOn) {
