@@ -15,7 +15,7 @@ namespace {
 
 /// Sums of weight x height and of weight over the valid cells; both rows of the same grid.
 struct WeightedGrid {
-  LargeArray<float> height, weight;
+  std::vector<float> height, weight;
 };
 
 bool is_even(const std::vector<double> &places) {
@@ -64,7 +64,7 @@ std::vector<double> smooth_line(const GaussianFilter &filter, const std::vector<
 
 /// Weights are often the same in neighbouring rows: then so is what becomes of them.
 void smooth_rows(const HeightGrid &grid, const GaussianFilter &filter, int threads,
-                 LargeArray<float> &field) {
+                 std::vector<float> &field) {
   constexpr std::size_t kBand = 8;
   for_each_band(grid.rows, kBand, threads, [&](std::size_t begin, std::size_t end) {
     std::vector<float> line;
@@ -83,7 +83,7 @@ void smooth_rows(const HeightGrid &grid, const GaussianFilter &filter, int threa
 
 /// Side by side, as they lie in memory; of columns that are all the same, as those of weights often are, one.
 void smooth_columns(const HeightGrid &grid, const GaussianFilter &filter, int threads,
-                    LargeArray<float> &field) {
+                    std::vector<float> &field) {
   constexpr std::size_t kBand = 32;
   for_each_band(grid.columns, kBand, threads, [&](std::size_t begin, std::size_t end) {
     const auto row_of = [&](std::size_t row) { return field.data() + grid.at(begin, row); };
@@ -140,7 +140,7 @@ std::size_t mean_reach_rows(double cutoff_mm, double spacing_y_mm) {
   return GaussianFilter(cutoff_mm, spacing_y_mm).reach();
 }
 
-LargeArray<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int threads) {
+std::vector<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int threads) {
   const GaussianFilter along(cutoff_mm, grid.spacing_x_mm), across(cutoff_mm, grid.spacing_y_mm);
   WeightedGrid sums;
   const std::size_t cells = grid.heights_mm.size();
@@ -152,7 +152,7 @@ LargeArray<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int 
       sums.height[cell] = grid.valid[cell] ? grid.heights_mm[cell] : 0.0f;
     }
   });
-  for (LargeArray<float> *field : {&sums.height, &sums.weight}) {
+  for (std::vector<float> *field : {&sums.height, &sums.weight}) {
     smooth_rows(grid, along, threads, *field);
     smooth_columns(grid, across, threads, *field);
   }
@@ -169,7 +169,7 @@ LargeArray<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int 
 HeightGrid rough_surface(HeightGrid grid, const Bandwidth &band, int threads) {
   if (band.short_mm >= std::min(grid.spacing_x_mm, grid.spacing_y_mm))
     grid.heights_mm = mean_surface_mm(grid, band.short_mm, threads);
-  const LargeArray<float> mean = mean_surface_mm(grid, band.cutoff_mm, threads);
+  const std::vector<float> mean = mean_surface_mm(grid, band.cutoff_mm, threads);
   for_each_band(mean.size(), kCells, threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t cell = begin; cell < end; ++cell)
       grid.heights_mm[cell] = grid.valid[cell] ? grid.heights_mm[cell] - mean[cell] : 0.0f;

@@ -141,7 +141,8 @@ std::optional<FloorMarks::KnownArc> FloorMarks::known_arc(const Pass &pass, cons
   const auto arc =
       track.part(seen.nearest).stands() ? std::nullopt : this->arc(pass, track, seen, is_neighbours);
   const auto course = arc ? track.steady_course(arc->met) : std::nullopt;
-  if (!course)
+  constexpr double kMet_mm = 1e-9; // within a kink it may not be met
+  if (!course || std::abs(glm::length(arc->met.to_point) - arc->tooth.circle_mm) > kMet_mm)
     return std::nullopt;
   return KnownArc{*arc, course->met, course->turns_per_mm * arc->tooth.marking,
                   turns_per_rad(*track.part(arc->met.place).timed) * arc->tooth.marking};

@@ -71,8 +71,8 @@ TEST_F(Background, AMalformedJobBringsItsProblems) {
 
 TEST_F(Background, AHugeJobIsRefusedWithItsReason) {
   std::string text = job_text();
-  text.replace(text.find("wall_spacing_mm = 0.1"), 21, "wall_spacing_mm = 0.0005");
-  text.replace(text.find("floor_spacing_mm = 0.2"), 22, "floor_spacing_mm = 0.0005");
+  text.replace(text.find("wall_spacing_mm = 0.1"), 21, "wall_spacing_mm = 0.0001");
+  text.replace(text.find("floor_spacing_mm = 0.2"), 22, "floor_spacing_mm = 0.0001");
   write("bush.toml", text);
   Bell bell;
   BackgroundRun run(bell.ringer());

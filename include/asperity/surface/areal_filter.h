@@ -1,7 +1,6 @@
 // The Gaussian filter over a surface (ISO 16610-61): the profile filter along both axes, gaps left out.
 #pragma once
 
-#include "asperity/base/large_array.h"
 #include "asperity/surface/gaussian_filter.h"
 
 #include <cstddef>
@@ -20,8 +19,8 @@ struct HeightGrid {
   std::size_t columns = 0, rows = 0;
   double spacing_x_mm = 0, spacing_y_mm = 0; ///< between columns, between rows
   ProfileEnds x_ends = ProfileEnds::open;    ///< closed: the last column is followed by the first
-  LargeArray<float> heights_mm;
-  LargeArray<std::uint8_t> valid;
+  std::vector<float> heights_mm;
+  std::vector<std::uint8_t> valid;
 
   std::size_t at(std::size_t column, std::size_t row) const { return row * columns + column; }
 };
@@ -37,7 +36,7 @@ HeightGrid height_grid(const FloorChart &chart, RowRange rows = {}, int threads 
 
 /// Mean surface by Gaussian weights over the valid cells within +- one cutoff; gaps get the surface of their
 /// neighbours, or 0 with none in reach. The result never depends on `threads` (0 = all cores).
-LargeArray<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int threads = 0);
+std::vector<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int threads = 0);
 
 /// How many rows to either side of a row its mean surface rests on.
 std::size_t mean_reach_rows(double cutoff_mm, double spacing_y_mm);
