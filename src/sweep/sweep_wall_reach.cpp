@@ -3,6 +3,7 @@
 
 #include "sweep_wall_hidden.h"
 #include "sweep_wall_passing.h"
+#include "sweep_wall_pieces.h"
 
 #include "asperity/base/parallel.h"
 
@@ -76,16 +77,6 @@ bool may_cross(const WallElement &element, const Stroke &stroke, double radius) 
   return nearest - slack < std::hypot(element.radius_mm, radius);
 }
 
-/// Cheap first: box against box, then true distance from the stroke's middle.
-bool is_near(const WallElement &element, const Stroke &stroke, double reach_mm) {
-  const double most = reach_mm + 0.5 * stroke.plan_length_mm();
-  const Vec2 middle = stroke.plan_point(0.5);
-  if (middle.x < element.low.x - most || middle.x > element.high.x + most ||
-      middle.y < element.low.y - most || middle.y > element.high.y + most)
-    return false;
-  return element.shape.distance_mm(middle) <= most;
-}
-
 /// Every element near the stroke, and how they may meet.
 void add_meetings(const WallPlan &plan, const Stroke &stroke, const Manner &manner,
                   std::vector<Meeting> &meetings) {
@@ -93,9 +84,12 @@ void add_meetings(const WallPlan &plan, const Stroke &stroke, const Manner &mann
   const double slack =
       2.0 * stroke.offset_max_mm + 2.0 * radius * (manner.turn_rad + manner.drift_rad) + 1e-3;
   const bool is_plain = manner.is_plain && manner.turn_rad < kSmoothTurn_rad;
+  const Vec2 middle = stroke.plan_point(0.5);
+  const double reach_mm =
+      radius + std::max(0.0, plan.e_most_mm) + stroke.offset_max_mm + 0.5 * stroke.plan_length_mm();
   for (std::size_t k = 0; k < plan.elements.size(); ++k) {
     const WallElement &element = plan.elements[k];
-    if (!is_near(element, stroke, radius + std::max(0.0, plan.e_most_mm) + stroke.offset_max_mm))
+    if (!is_near(element, middle, reach_mm))
       continue;
     Meeting meeting;
     meeting.element = static_cast<std::uint32_t>(k);
@@ -148,9 +142,11 @@ WallPlan plan_wall(const WallChart &chart, const SweptPath &path, const PathPort
   constexpr std::size_t kBlock = 512;
   WallPlan plan;
   plan.cutters = wall_cutters_of(path);
-  plan.strokes = strokes_of(path, portion, plan.cutters, threads);
   plan.elements = wall_elements_of(chart);
   plan.e_most_mm = highest_wanted_mm(chart);
+  const WallSurroundings wall{plan.elements, plan.e_most_mm, chart.z_mm.front(), chart.z_mm.back()};
+  const std::vector<std::uint32_t> pieces = pieces_about(wall, path, portion, plan.cutters, threads);
+  plan.strokes = strokes_of(path, pieces, plan.cutters, threads);
   plan.reaches.resize(plan.strokes.size());
   const std::vector<Manner> manners = manners_of(plan.strokes, plan.cutters, threads);
   std::vector<Found> found(band_count(plan.strokes.size(), kBlock));

@@ -179,24 +179,23 @@ std::vector<WallCutter> wall_cutters_of(const SweptPath &path) {
   return cutters;
 }
 
-StrokeList strokes_of(const SweptPath &path, const PathPortion &portion,
+StrokeList strokes_of(const SweptPath &path, std::span<const std::uint32_t> pieces,
                       const std::vector<WallCutter> &cutters, int threads) {
   // Counted first, so that threads know where theirs go.
   constexpr std::size_t kBlock = 512; // pieces
-  const auto count = portion.end - portion.begin;
-  std::vector<std::size_t> first_of_block(band_count(count, kBlock) + 1, 0);
-  for_each_band(count, kBlock, threads, [&](std::size_t begin, std::size_t end) {
+  std::vector<std::size_t> first_of_block(band_count(pieces.size(), kBlock) + 1, 0);
+  for_each_band(pieces.size(), kBlock, threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = begin; i < end; ++i)
-      first_of_block[begin / kBlock + 1] += part_count(path, path.pieces[portion.begin + i]);
+      first_of_block[begin / kBlock + 1] += part_count(path, path.pieces[pieces[i]]);
   });
   std::partial_sum(first_of_block.begin(), first_of_block.end(), first_of_block.begin());
 
   StrokeList strokes;
   strokes.resize(first_of_block.back());
-  for_each_band(count, kBlock, threads, [&](std::size_t begin, std::size_t end) {
+  for_each_band(pieces.size(), kBlock, threads, [&](std::size_t begin, std::size_t end) {
     Stroke *place = strokes.data() + first_of_block[begin / kBlock];
     for (std::size_t i = begin; i < end; ++i) {
-      const SweptPiece &piece = path.pieces[portion.begin + i];
+      const SweptPiece &piece = path.pieces[pieces[i]];
       place = put_strokes(path.bent(piece), cutters[piece.cutter], place);
     }
   });

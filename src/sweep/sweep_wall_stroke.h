@@ -5,10 +5,10 @@
 #include "asperity/sweep/swept_path.h"
 
 #include "left_alone.h"
-#include "path_portion.h"
 
 #include <array>
 #include <cstdint>
+#include <span>
 #include <vector>
 
 namespace asperity {
@@ -76,9 +76,9 @@ std::vector<WallCutter> wall_cutters_of(const SweptPath &path);
 
 using StrokeList = std::vector<Stroke, LeftAlone<Stroke>>;
 
-/// Arcs are split to at most kMostSweep_rad; arcs outside the XY plane become chords within kChord_mm of the
-/// arc.
-StrokeList strokes_of(const SweptPath &path, const PathPortion &portion,
+/// Of the pieces listed. Arcs are split to at most kMostSweep_rad; arcs outside the XY plane become chords
+/// within kChord_mm of the arc.
+StrokeList strokes_of(const SweptPath &path, std::span<const std::uint32_t> pieces,
                       const std::vector<WallCutter> &cutters, int threads);
 
 inline constexpr double kChord_mm = 2e-6; ///< 2 nm: a fifth of the accuracy wanted off level arcs
