@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 #include <tuple>
 
 namespace asperity {
@@ -33,9 +34,10 @@ std::vector<Finding> find_all(const Evidence &evidence) {
       find_keep_outs_touched, find_rapids_in_stock, find_spoilboard_cuts, find_break_risk, find_slip_risk,
       find_cutter_overload,   find_base_lips,       find_gouges,          find_uncut_skin, find_witness_lines,
       find_level_steps,       find_scallops,        find_overheating,     find_rubbing};
-  const WallReferences references(evidence.charts, evidence.threads);
-  const Evidence shared{evidence.job,    evidence.path,    evidence.cut,
-                        evidence.charts, evidence.threads, &references};
+  std::optional<WallReferences> made;
+  Evidence shared = evidence;
+  if (!shared.references)
+    shared.references = &made.emplace(evidence.charts, evidence.threads);
   std::array<FoundList, kFinders.size()> found_by;
   for_each_band(kFinders.size(), 1, evidence.threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = begin; i < end; ++i)

@@ -11,55 +11,56 @@ namespace asperity {
 
 namespace {
 
-/// The values between two bounds, both included, to the front; how many there are, and how many lie below.
-template <class Number> struct Between {
+/// Values among which the one of a wanted rank is.
+template <class Number> struct Ranked {
   std::span<Number> values;
-  std::size_t below = 0;
+  std::size_t rank = 0; ///< in order, from 0
 };
 
-/// Without branches, which nobody could foretell.
+/// Those about the same rank of a sample, into `room`; nothing if the wanted one is not among them.
 template <class Number>
-Between<Number> gather(std::span<const Number> all, Number low, Number high, std::vector<Number> &room) {
-  room.resize(all.size() + 1);
+std::optional<Ranked<Number>> narrowed(Ranked<Number> all, std::vector<Number> &room) {
+  constexpr std::size_t kSample = 32, kToEitherSide = 6; // twice the rank's usual error
+  const std::size_t size = all.values.size();
+  std::array<Number, kSample> sample;
+  for (std::size_t i = 0; i < kSample; ++i)
+    sample[i] = all.values[i * size / kSample];
+  std::sort(sample.begin(), sample.end());
+  const std::size_t place = all.rank * kSample / size;
+  const Number low = sample[place - std::min(place, kToEitherSide)];
+  const Number high = sample[std::min(place + kToEitherSide, kSample - 1)];
+  // Without branches, which nobody could foretell.
+  room.resize(std::max(room.size(), size + 1));
   std::size_t count = 0, below = 0;
-  for (const Number value : all) {
+  for (const Number value : all.values) {
     room[count] = value;
     count += value >= low && value <= high ? 1 : 0;
     below += value < low ? 1 : 0;
   }
-  return {std::span(room).first(count), below};
-}
-
-/// Of a long list only what lies about the middle of a sample, if the list's own middle is among it.
-template <class Number>
-std::optional<Between<Number>> about_middle(std::span<const Number> all, std::vector<Number> &room) {
-  constexpr std::size_t kSample = 128, kToEitherSide = 12;
-  if (all.size() < 8 * kSample)
-    return std::nullopt;
-  std::array<Number, kSample> sample;
-  for (std::size_t i = 0; i < kSample; ++i)
-    sample[i] = all[i * all.size() / kSample];
-  std::sort(sample.begin(), sample.end());
-  const Between<Number> some =
-      gather(all, sample[kSample / 2 - kToEitherSide], sample[kSample / 2 + kToEitherSide], room);
-  const std::size_t middle = all.size() / 2;
-  return some.below < middle && middle < some.below + some.values.size() ? std::optional(some) : std::nullopt;
+  if (all.rank <= below || all.rank >= below + count)
+    return std::nullopt; // the one before it is asked for too
+  return Ranked<Number>{std::span(room).first(count), all.rank - below};
 }
 
 template <class Number> double middle_of(std::span<Number> values) {
+  constexpr std::size_t kShort = 160;
   if (values.empty())
     return std::numeric_limits<double>::quiet_NaN();
   const bool is_even = values.size() % 2 == 0;
-  std::size_t rank = values.size() / 2;
-  std::vector<Number> room;
-  if (const auto some = about_middle<Number>(values, room)) {
-    rank -= some->below;
-    values = some->values;
+  Ranked<Number> left{values, values.size() / 2};
+  std::vector<Number> room, other_room;
+  while (left.values.size() > kShort) {
+    const auto fewer = narrowed(left, room);
+    if (!fewer || fewer->values.size() == left.values.size())
+      break;
+    left = *fewer;
+    std::swap(room, other_room);
   }
-  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(rank);
-  std::nth_element(values.begin(), middle, values.end());
+  const auto middle = left.values.begin() + static_cast<std::ptrdiff_t>(left.rank);
+  std::nth_element(left.values.begin(), middle, left.values.end());
   const double upper = static_cast<double>(*middle);
-  return is_even ? 0.5 * (static_cast<double>(*std::max_element(values.begin(), middle)) + upper) : upper;
+  return is_even ? 0.5 * (static_cast<double>(*std::max_element(left.values.begin(), middle)) + upper)
+                 : upper;
 }
 
 } // namespace

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 
 namespace asperity {
 
@@ -19,19 +20,31 @@ constexpr double kLeastEdge_mm = 0.005;
 constexpr std::size_t kMostRows = 200;
 constexpr std::size_t kMostCells = 100000;
 
-StraightLine line_over_height(const WallChart &chart) {
-  std::vector<double> z, e;
-  std::vector<float> row;
+/// Of the cut cells; NaN where there are next to none.
+double row_middle(const WallChart &chart, std::size_t row, std::vector<float> &room) {
+  constexpr std::size_t kLeastShare = 20; // one of so many
+  room.clear();
+  for (std::size_t i = 0; i < chart.columns(); ++i)
+    if (chart.is_cut(chart.at(i, row)))
+      room.push_back(chart.envelope_mm[chart.at(i, row)]);
+  return room.size() * kLeastShare < chart.columns() ? std::numeric_limits<double>::quiet_NaN()
+                                                     : median_of(room);
+}
+
+StraightLine line_over_height(const WallChart &chart, int threads) {
   const std::size_t step = std::max<std::size_t>(1, chart.rows() / kMostRows);
-  for (std::size_t j = 0; j < chart.rows(); j += step) {
-    row.clear();
-    for (std::size_t i = 0; i < chart.columns(); ++i)
-      if (chart.is_cut(chart.at(i, j)))
-        row.push_back(chart.envelope_mm[chart.at(i, j)]);
-    if (row.size() * 20 < chart.columns() || row.empty())
+  std::vector<double> middles(band_count(chart.rows(), step));
+  for_each_band(middles.size(), 8, threads, [&](std::size_t begin, std::size_t end) {
+    std::vector<float> room;
+    for (std::size_t k = begin; k < end; ++k)
+      middles[k] = row_middle(chart, k * step, room);
+  });
+  std::vector<double> z, e;
+  for (std::size_t k = 0; k < middles.size(); ++k) {
+    if (std::isnan(middles[k]))
       continue;
-    z.push_back(chart.z_mm[j]);
-    e.push_back(median_of(row));
+    z.push_back(chart.z_mm[k * step]);
+    e.push_back(middles[k]);
   }
   return repeated_median_line(z, e);
 }
@@ -81,7 +94,7 @@ BaseRows base_rows(const WallChart &chart, const WallReference &reference) {
 
 WallReference wall_reference(const WallChart &chart, int threads) {
   WallReference reference;
-  reference.line = line_over_height(chart);
+  reference.line = line_over_height(chart, threads);
   reference.column_offset_mm = column_offsets(chart, reference.line, threads);
   std::vector<double> rest;
   const std::size_t cells = chart.columns() * chart.rows();
@@ -97,12 +110,17 @@ WallReference wall_reference(const WallChart &chart, int threads) {
   return reference;
 }
 
-WallReferences::WallReferences(const std::vector<Chart> &charts, int threads) {
-  for (const Chart &chart : charts) {
-    const auto *wall = std::get_if<WallChart>(&chart);
-    each_.push_back(wall != nullptr ? wall_reference(*wall, threads) : WallReference{});
-  }
+WallReferences::WallReferences(const std::vector<Chart> &charts, int threads) : each_(charts.size()) {
+  for_each_band(charts.size(), 1, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      if (const auto *wall = std::get_if<WallChart>(&charts[i]))
+        each_[i] = wall_reference(*wall, threads);
+  });
 }
+
+WallReferences::~WallReferences() = default;
+
+const WallReference &WallReferences::of(std::size_t feature) const { return each_[feature]; }
 
 WallReference reference_on(const Evidence &evidence, int feature, const WallChart &chart) {
   return evidence.references ? evidence.references->of(static_cast<std::size_t>(feature))

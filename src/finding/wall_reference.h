@@ -32,16 +32,6 @@ struct WallReference {
 /// threads 0 = all cores.
 WallReference wall_reference(const WallChart &chart, int threads);
 
-/// Each wall's reference, shared by the finders of one run.
-class WallReferences {
-public:
-  WallReferences(const std::vector<Chart> &charts, int threads);
-  const WallReference &of(std::size_t feature) const { return each_[feature]; }
-
-private:
-  std::vector<WallReference> each_; ///< by feature; floors have none
-};
-
 /// The shared one; without that made anew.
 WallReference reference_on(const Evidence &evidence, int feature, const WallChart &chart);
 

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 
 namespace asperity {
 
@@ -22,7 +23,7 @@ constexpr double kJawShare = 0.8;
 /// Cell is cut and not part of the lip at the base.
 class GaugeRows {
 public:
-  explicit GaugeRows(const WallChart &chart) : chart_(chart), base_(wall_reference(chart, 1).base) {}
+  GaugeRows(const WallChart &chart, const BaseRows &base) : chart_(chart), base_(base) {}
 
   /// e [mm]; NaN where nothing was cut or a lip stands.
   double at(std::size_t column, std::size_t row) const {
@@ -34,7 +35,7 @@ public:
 
 private:
   const WallChart &chart_;
-  BaseRows base_;
+  const BaseRows &base_;
 };
 
 /// Sums up sizes of rows, from the bottom up.
@@ -156,8 +157,12 @@ SizeMeasure measure_offset(const WallFeature &wall, const WallChart &chart, cons
 
 } // namespace
 
-std::vector<SizeMeasure> measure_wall(const WallFeature &wall, const WallChart &chart) {
-  const GaugeRows gauge(chart);
+std::vector<SizeMeasure> measure_wall(const WallFeature &wall, const WallChart &chart,
+                                      const WallReference *reference) {
+  std::optional<WallReference> made;
+  if (!reference)
+    reference = &made.emplace(wall_reference(chart, 1));
+  const GaugeRows gauge(chart, reference->base);
   switch (wall.kind) {
   case OutlineKind::circle:
     return {measure_circle(wall, chart, gauge)};

@@ -6,10 +6,10 @@
 
 namespace asperity {
 
-FeatureResult feature_result(const Feature &feature, const Chart &chart) {
+FeatureResult feature_result(const Feature &feature, const Chart &chart, const WallReference *reference) {
   FeatureResult result;
   if (const auto *wall = std::get_if<WallFeature>(&feature))
-    result.sizes = measure_wall(*wall, std::get<WallChart>(chart));
+    result.sizes = measure_wall(*wall, std::get<WallChart>(chart), reference);
   else if (const auto *floor = std::get_if<FloorFeature>(&feature))
     result.sizes = measure_floor(*floor, std::get<FloorChart>(chart));
   else

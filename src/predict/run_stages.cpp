@@ -52,6 +52,8 @@ private:
   bool has_room_for_record();
   bool sweep_charts();
   void find_meaning();
+  void measure_and_find();
+  void do_tasks(const std::vector<std::function<void()>> &tasks);
   void read_roughness(std::size_t feature);
   const FeaturePath &path_of(std::size_t feature);
 
@@ -232,20 +234,9 @@ bool Stages::sweep_charts() {
 
 /// Sizes, roughness and findings wait for nothing but the charts: they share the threads.
 void Stages::find_meaning() {
-  const std::size_t count = job_.features.size();
   progress_.at("measuring and reading roughness", 0.0);
-  std::vector<std::function<void()>> tasks; // those first that threads cannot share within
-  for (std::size_t i = 0; i < count; ++i) {
-    if (holds_.chart[i] && same_for_sizes(old().job, job_, i)) {
-      outcome_.features[i] = old().features[i];
-      continue;
-    }
-    ++runs_.sizes;
-    if (!early_[i])
-      tasks.push_back(
-          [this, i] { outcome_.features[i] = feature_result(job_.features[i], outcome_.charts[i]); });
-  }
-  for (std::size_t i = 0; i < count; ++i) {
+  std::vector<std::function<void()>> tasks{[this] { measure_and_find(); }};
+  for (std::size_t i = 0; i < job_.features.size(); ++i) {
     const bool rough_holds =
         holds_.chart[i] && holds_.swept && kept_.had_roughness && same_for_roughness(old().job, job_, i);
     if (rough_holds && options_.roughness) {
@@ -258,15 +249,45 @@ void Stages::find_meaning() {
         tasks.push_back([this, i] { read_roughness(i); });
     }
   }
-  if (holds_.swept && std::all_of(holds_.chart.begin(), holds_.chart.end(), [](char h) { return h; }) &&
-      holds_.cut && same_for_findings(old().job, job_)) {
-    outcome_.findings = old().findings;
-  } else {
-    ++runs_.findings;
-    tasks.push_back([this] {
-      outcome_.findings = find_all({job_, outcome_.path, outcome_.cut, outcome_.charts, options_.threads});
-    });
+  do_tasks(tasks);
+}
+
+/// Both look at walls away from flaws.
+void Stages::measure_and_find() {
+  std::vector<std::size_t> to_measure;
+  for (std::size_t i = 0; i < job_.features.size(); ++i) {
+    if (holds_.chart[i] && same_for_sizes(old().job, job_, i)) {
+      outcome_.features[i] = old().features[i];
+      continue;
+    }
+    ++runs_.sizes;
+    if (!early_[i])
+      to_measure.push_back(i);
   }
+  const bool findings_hold = holds_.cut && holds_.swept && same_for_findings(old().job, job_) &&
+                             std::all_of(holds_.chart.begin(), holds_.chart.end(), [](char h) { return h; });
+  if (findings_hold)
+    outcome_.findings = old().findings;
+  else
+    ++runs_.findings;
+  if (findings_hold && to_measure.empty())
+    return;
+
+  const WallReferences references(outcome_.charts, options_.threads);
+  std::vector<std::function<void()>> tasks; // those first that threads cannot share within
+  for (const std::size_t i : to_measure)
+    tasks.push_back([this, i, &references] {
+      outcome_.features[i] = feature_result(job_.features[i], outcome_.charts[i], &references.of(i));
+    });
+  if (!findings_hold)
+    tasks.push_back([this, &references] {
+      outcome_.findings =
+          find_all({job_, outcome_.path, outcome_.cut, outcome_.charts, options_.threads, &references});
+    });
+  do_tasks(tasks);
+}
+
+void Stages::do_tasks(const std::vector<std::function<void()>> &tasks) {
   for_each_band(tasks.size(), 1, options_.threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = begin; i < end && !progress_.cancelled(); ++i)
       tasks[i]();

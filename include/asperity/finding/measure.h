@@ -3,6 +3,7 @@
 
 #include "asperity/chart/floor_chart.h"
 #include "asperity/chart/wall_chart.h"
+#include "asperity/finding/wall_references.h"
 #include "asperity/job/feature.h"
 
 #include <optional>
@@ -24,7 +25,9 @@ struct SizeMeasure {
   Verdict verdict = Verdict::not_asked;
 };
 
-std::vector<SizeMeasure> measure_wall(const WallFeature &wall, const WallChart &chart);
+/// The reference is that of the chart; null: it is worked out.
+std::vector<SizeMeasure> measure_wall(const WallFeature &wall, const WallChart &chart,
+                                      const WallReference *reference = nullptr);
 std::vector<SizeMeasure> measure_floor(const FloorFeature &floor, const FloorChart &chart);
 std::vector<SizeMeasure> measure_dome(const DomeFeature &dome, const FloorChart &chart);
 
