@@ -1,20 +1,38 @@
 #include "station_plan.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace asperity {
 
 namespace {
 
-/// Places up to `to`, evenly spread from `from`, no farther apart than step_mm.
-void spread(std::vector<double> &places_mm, double from_mm, double to_mm, double step_mm) {
-  const double length = to_mm - from_mm;
-  if (length <= 1e-9)
-    return;
-  const int count = std::max(1, static_cast<int>(std::ceil(length / step_mm - 1e-9)));
-  for (int i = 1; i <= count; ++i)
-    places_mm.push_back(i == count ? to_mm : from_mm + length * i / count);
+/// A part of a piece's length with stations evenly spread over it, the last one at its end.
+struct Spread {
+  double from_mm = 0, to_mm = 0;
+  int count = 0;
+};
+
+Spread spread(double from_mm, double to_mm, double most_apart_mm) {
+  constexpr double kNoLength_mm = 1e-9;
+  const double length_mm = to_mm - from_mm;
+  const int count = std::max(1, static_cast<int>(std::ceil(length_mm / most_apart_mm - 1e-9)));
+  return {from_mm, to_mm, length_mm > kNoLength_mm ? count : 0};
+}
+
+/// Speeding up, steady, slowing down: v^2 = v0^2 + 2 a d.
+std::array<Spread, 3> spreads_of(const PathPiece &piece, double cutter_radius_mm) {
+  const double a = piece.acceleration_mm_per_s2;
+  const auto ramp_mm = [&](double v) {
+    return a > 0.0 ? (piece.v_peak_mm_per_s * piece.v_peak_mm_per_s - v * v) / (2.0 * a) : 0.0;
+  };
+  const double up = std::clamp(ramp_mm(piece.v_in_mm_per_s), 0.0, piece.length_mm);
+  const double down = std::clamp(piece.length_mm - ramp_mm(piece.v_out_mm_per_s), up, piece.length_mm);
+  double step = kStepShare * cutter_radius_mm;
+  if (!piece.curve.is_line())
+    step = std::min(step, 0.15 * piece.curve.radius_mm);
+  return {spread(0.0, up, step / 2.0), spread(up, down, step), spread(down, piece.length_mm, step / 2.0)};
 }
 
 bool on_line(const Station &a, const Station &b, const Station &x) {
@@ -45,26 +63,21 @@ bool runs_on(Vec3 before, Vec3 after) {
 }
 
 std::vector<double> planned_stations(const PathPiece &piece, double cutter_radius_mm) {
-  if (piece.length_mm <= 0.0)
-    return {1.0};
-  // Lengths of speeding up and slowing down: v^2 = v0^2 + 2 a d.
-  const double a = piece.acceleration_mm_per_s2;
-  const auto ramp_mm = [&](double v) {
-    return a > 0.0 ? (piece.v_peak_mm_per_s * piece.v_peak_mm_per_s - v * v) / (2.0 * a) : 0.0;
-  };
-  const double up = std::clamp(ramp_mm(piece.v_in_mm_per_s), 0.0, piece.length_mm);
-  const double down = std::clamp(piece.length_mm - ramp_mm(piece.v_out_mm_per_s), up, piece.length_mm);
-  double step = kStepShare * cutter_radius_mm;
-  if (!piece.curve.is_line())
-    step = std::min(step, 0.15 * piece.curve.radius_mm);
   std::vector<double> places;
-  spread(places, 0.0, up, step / 2.0);
-  spread(places, up, down, step);
-  spread(places, down, piece.length_mm, step / 2.0);
-  for (double &place : places)
-    place /= piece.length_mm;
+  for (const auto &[from_mm, to_mm, count] : spreads_of(piece, cutter_radius_mm))
+    for (int i = 1; i <= count; ++i)
+      places.push_back((i == count ? to_mm : from_mm + (to_mm - from_mm) * i / count) / piece.length_mm);
+  if (places.empty())
+    places.push_back(1.0);
   places.back() = 1.0;
   return places;
+}
+
+int planned_station_count(const PathPiece &piece, double cutter_radius_mm) {
+  int count = 0;
+  for (const Spread &part : spreads_of(piece, cutter_radius_mm))
+    count += part.count;
+  return std::max(1, count);
 }
 
 std::uint32_t last_in_step(const TimedPath &path, std::uint32_t first, double cutter_radius_mm) {

@@ -18,6 +18,7 @@ bool runs_on(Vec3 before, Vec3 after);
 /// Places u in (0, 1], rising, ending with 1: at the ends of speeding up and slowing down, and no farther
 /// apart than a share of the cutter's radius (closer while the speed changes and on small arcs).
 std::vector<double> planned_stations(const PathPiece &piece, double cutter_radius_mm);
+int planned_station_count(const PathPiece &piece, double cutter_radius_mm);
 
 /// The last of the straight pieces from `first` on that together are no longer than a step, run on without a
 /// corner at steady speed and are cut the same way: `first` itself if the next is not one of them.

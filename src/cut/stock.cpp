@@ -112,14 +112,18 @@ Stock::Stock(const Blank &blank, std::vector<double> bounds_mm, double cell_mm, 
   for (std::size_t l = 1; l < layers(); ++l)
     is_like_below[l] = blank.has_same_slice(middle_mm(l - 1), middle_mm(l));
   const auto fill_row = [&](int j) {
-    for (int i = 0; i < grid_.nx; ++i) {
-      const Vec2 p = grid_.origin_mm + Vec2(i, j) * cell_mm;
-      const std::size_t cell =
-          static_cast<std::size_t>(j) * static_cast<std::size_t>(grid_.nx) + static_cast<std::size_t>(i);
-      surface_[cell] = static_cast<float>(blank.top_mm(p).value_or(-std::numeric_limits<double>::infinity()));
-      for (std::size_t l = 0; l < layers(); ++l)
-        layer(l)[cell] =
-            is_like_below[l] ? layer(l - 1)[cell] : static_cast<float>(blank.plan_depth_mm(p, middle_mm(l)));
+    const std::ptrdiff_t first = static_cast<std::ptrdiff_t>(j) * grid_.nx;
+    const auto place = [&](int i) { return grid_.origin_mm + Vec2(i, j) * cell_mm; };
+    for (int i = 0; i < grid_.nx; ++i)
+      surface_.data()[first + i] =
+          static_cast<float>(blank.top_mm(place(i)).value_or(-std::numeric_limits<double>::infinity()));
+    for (std::size_t l = 0; l < layers(); ++l) {
+      float *const row = layer(l) + first;
+      if (is_like_below[l])
+        std::copy_n(layer(l - 1) + first, grid_.nx, row);
+      else
+        for (int i = 0; i < grid_.nx; ++i)
+          row[i] = static_cast<float>(blank.plan_depth_mm(place(i), middle_mm(l)));
     }
   };
   constexpr std::size_t kRows = 16;

@@ -89,8 +89,8 @@ RecordSize record_to_expect(const Job &job, const TimedPath &path) {
   for (const PathPiece &piece : path.pieces) {
     const Cutter *cutter = job.cutter(piece.tool);
     const double radius_mm = 0.5 * (cutter != nullptr ? *cutter : job.cutters.front()).diameter_mm;
-    stations += static_cast<double>(planned_stations(piece, radius_mm).size()) +
-                kMoreOnAStep * piece.length_mm / (kStepShare * radius_mm);
+    stations +=
+        planned_station_count(piece, radius_mm) + kMoreOnAStep * piece.length_mm / (kStepShare * radius_mm);
     corners += runs_on(before, heading(piece, 0.0)) ? 0.0 : 1.0;
     arcs += piece.curve.is_line() ? 0.0 : 1.0;
     before = heading(piece, 1.0);

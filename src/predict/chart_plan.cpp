@@ -25,10 +25,16 @@ WallChart wall_chart(const Job &job, const WallFeature &wall, double spacing_mm,
   WallChart chart = make_wall_chart(wall.outline, wall.side == Side::inside, wall.z_bottom_mm, wall.z_top_mm,
                                     spacing_mm, threads);
   for_each_band(chart.rows(), kRowBand, threads, [&](std::size_t begin, std::size_t end) {
-    for (std::size_t row = begin; row < end; ++row)
+    for (std::size_t row = begin; row < end; ++row) {
+      float *const here = chart.blank_mm.data() + chart.at(0, row);
+      if (row > begin && job.blank.has_same_slice(chart.z_mm[row - 1], chart.z_mm[row])) {
+        std::copy(here - chart.columns(), here, here);
+        continue;
+      }
       for (std::size_t column = 0; column < chart.columns(); ++column)
-        chart.blank_mm[chart.at(column, row)] = static_cast<float>(job.blank.wall_stock_mm(
-            chart.foot[column], chart.normal[column], chart.z_mm[row], chart.band_mm));
+        here[column] = static_cast<float>(job.blank.wall_stock_mm(chart.foot[column], chart.normal[column],
+                                                                  chart.z_mm[row], chart.band_mm));
+    }
   });
   return chart;
 }

@@ -25,6 +25,21 @@ TimedPath chords(double circle_mm, int per_turn) {
   return path;
 }
 
+TEST(PlannedStations, AreAsManyAsCounted) {
+  PathPiece piece = straight({0, 0, 0}, {10, 0, 0}, 20.0, 0.0);
+  const auto expect_count = [&](int count) {
+    EXPECT_EQ(planned_station_count(piece, kRadius_mm), count);
+    EXPECT_EQ(planned_stations(piece, kRadius_mm).size(), static_cast<std::size_t>(count));
+    EXPECT_EQ(planned_stations(piece, kRadius_mm).back(), 1.0);
+  };
+  expect_count(20); // a step each
+  // From and to a stop 20^2 / (2 * 100) = 2 mm each, with half a step: 8 + 12 + 8.
+  piece.v_in_mm_per_s = piece.v_out_mm_per_s = 0.0, piece.acceleration_mm_per_s2 = 100.0;
+  expect_count(28);
+  piece.length_mm = 0.0; // a dwell
+  expect_count(1);
+}
+
 TEST(LastInStep, TakesWhatFitsIntoAStep) {
   const TimedPath path = chords(31.0, 974); // 0.2 mm
   EXPECT_EQ(last_in_step(path, 0, kRadius_mm), 1U);

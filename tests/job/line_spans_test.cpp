@@ -3,7 +3,10 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <random>
+#include <utility>
+#include <vector>
 
 namespace asperity {
 namespace {
@@ -17,15 +20,19 @@ bool holds(const LineSpans &spans, double t) {
 
 TEST(LineSpans, AgreeWithMembershipPointByPoint) {
   std::mt19937 random(7);
-  for (int round = 0; round < 200; ++round) {
+  std::size_t most = 0;
+  for (int round = 0; round < 400; ++round) {
+    const bool are_short = round % 2 != 0; // many of them at once, more than need no memory of their own
     LineSpans spans;
     std::vector<std::pair<Span, bool>> steps;
-    for (int i = 0; i < 8; ++i) {
-      const auto a = static_cast<double>(random() % 100), b = static_cast<double>(random() % 100);
+    for (int i = 0; i < (are_short ? 40 : 8); ++i) {
+      const auto a = static_cast<double>(random() % 100);
+      const auto b = are_short ? a + static_cast<double>(random() % 4) : static_cast<double>(random() % 100);
       const Span span{std::min(a, b), std::max(a, b)};
       const bool adds = random() % 3 != 0;
       steps.push_back({span, adds});
       adds ? spans.add(span) : spans.cut(span);
+      most = std::max(most, spans.all().size());
     }
     // Between whole numbers no end is hit.
     for (double t = 0.5; t < 100; ++t) {
@@ -38,6 +45,7 @@ TEST(LineSpans, AgreeWithMembershipPointByPoint) {
     for (std::size_t i = 1; i < spans.all().size(); ++i)
       EXPECT_LE(spans.all()[i - 1].end, spans.all()[i].begin);
   }
+  EXPECT_GT(most, 10u);
 }
 
 TEST(LineSpans, EmptyStretchChangesNothing) {

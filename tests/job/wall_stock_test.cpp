@@ -116,6 +116,29 @@ TEST(WallStock, HoleBehindTheWallDoesNotHideTheSkinBeforeIt) {
   EXPECT_NEAR(blank.wall_stock_mm({26, 0}, {1, 0}, 6, kReach_mm), -2.0, kRounding);
 }
 
+TEST(WallStock, IsTheSameWhereSlicesAre) {
+  // By what has_same_slice says, at heights below, in and above a foot and features that end halfway.
+  Blank blank = cylinder(60);
+  blank.elephant_foot_mm = 0.3, blank.elephant_foot_height_mm = 2;
+  blank.rounds = {{{26, 0}, 4, 5, 12, true}, {{0, 30}, 4, 0, 7, false}};
+  int same = 0, other = 0;
+  for (double z = 0.25; z < 12; z += 0.5)
+    for (double above = z + 0.5; above < 12; above += 0.5) {
+      if (!blank.has_same_slice(z, above)) {
+        ++other;
+        continue;
+      }
+      ++same;
+      for (int i = 0; i < 24; ++i) {
+        const Vec2 n = direction(rad_from_deg(15.0 * i)), p = 29.0 * n;
+        EXPECT_EQ(blank.wall_stock_mm(p, n, z, kReach_mm), blank.wall_stock_mm(p, n, above, kReach_mm)) << z;
+        EXPECT_EQ(blank.plan_depth_mm(p, z), blank.plan_depth_mm(p, above)) << z;
+      }
+    }
+  EXPECT_GT(same, 20);
+  EXPECT_GT(other, 100);
+}
+
 TEST(WallStock, BlankFloatingInFrontDoesNotCoverTheWall) {
   Blank blank = cylinder(10);
   blank.centre = {35, 0}; // from 30 to 40

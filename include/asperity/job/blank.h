@@ -47,7 +47,7 @@ struct Blank {
   /// blank; negative everywhere if z is outside the blank. Exact for round and straight sides; where a hole
   /// or boss meets another side it is the nearer one's, at most the true distance.
   double plan_depth_mm(Vec2 p, double z_mm) const;
-  /// True if plan_depth_mm is surely the same at both heights, wherever in plan.
+  /// True if plan_depth_mm and wall_stock_mm are surely the same at both heights, wherever in plan.
   bool has_same_slice(double z_mm, double other_z_mm) const;
   /// Height of the blank's upper surface over p, or nothing where there is no blank.
   std::optional<double> top_mm(Vec2 p) const;
