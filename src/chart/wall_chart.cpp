@@ -22,10 +22,16 @@ WallChart make_wall_chart(const Outline &outline, bool inside, std::vector<doubl
   chart.inside = inside;
   chart.s_mm = std::move(s_mm);
   chart.z_mm = std::move(z_mm);
-  for (const double s : chart.s_mm) {
-    chart.foot.push_back(outline.point(s));
-    chart.normal.push_back(inside ? -outline.outward_normal(s) : outline.outward_normal(s));
-  }
+  chart.foot.resize(chart.columns());
+  chart.normal.resize(chart.columns());
+  constexpr std::size_t kColumns = 1024;
+  for_each_band(chart.columns(), kColumns, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i) {
+      const double s = chart.s_mm[i];
+      chart.foot[i] = outline.point(s);
+      chart.normal[i] = inside ? -outline.outward_normal(s) : outline.outward_normal(s);
+    }
+  });
   const std::size_t cells = chart.columns() * chart.rows();
   chart.envelope_mm = filled_list(cells, kUntouched, threads);
   chart.blank_mm = filled_list(cells, kUntouched, threads);

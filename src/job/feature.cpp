@@ -11,4 +11,8 @@ const FinishWanted &finish_of(const Feature &feature) {
   return std::visit([](const auto &each) -> const FinishWanted & { return each.finish; }, feature);
 }
 
+const Outline &outline_of(const Feature &feature) {
+  return std::visit([](const auto &each) -> const Outline & { return each.outline; }, feature);
+}
+
 } // namespace asperity

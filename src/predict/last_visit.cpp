@@ -1,7 +1,7 @@
 // Looks along the path for places that are not surely clear of a feature.
 #include "last_visit.h"
 
-#include "asperity/predict/chart_plan.h"
+#include "asperity/chart/feature_chart.h"
 #include "asperity/shape/keeps_clear.h"
 
 #include <algorithm>
@@ -16,10 +16,6 @@ namespace {
 constexpr double kUsualBend_mm = 0.06;
 /// Looks at an outline's elements: a few hundredths of a second at most.
 constexpr std::size_t kMostLooks = 2'000'000;
-
-const Outline &outline_of(const Feature &feature) {
-  return std::visit([](const auto &any) -> const Outline & { return any.outline; }, feature);
-}
 
 /// Where a cutter comes to the feature's chart.
 class Surroundings {

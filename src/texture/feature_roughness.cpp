@@ -5,15 +5,17 @@
 #include "pass_part.h"
 #include "ra_map.h"
 #include "trace_line.h"
-#include "wanted_height.h"
 
 #include "asperity/base/parallel.h"
 #include "asperity/base/units.h"
+#include "asperity/chart/feature_chart.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <functional>
+#include <type_traits>
+#include <vector>
 
 namespace asperity {
 
@@ -34,7 +36,13 @@ struct Asked {
   const Chart &chart;
   const TextureSource &source;
   int threads;
+  double pitch_mm; ///< of the tooth marks
 };
+
+double mark_pitch_mm(const Chart &chart, const TextureSource &source) {
+  const auto *wall = std::get_if<WallChart>(&chart);
+  return wall != nullptr ? mark_pitch_mm(*wall, source) : floor_pitch_mm(std::get<FloorChart>(chart), source);
+}
 
 std::vector<double> places_over(double low, double high, double spacing_mm) {
   const auto count = static_cast<std::size_t>(std::max(3.0, std::floor((high - low) / spacing_mm)));
@@ -58,20 +66,18 @@ std::pair<double, double> stretch_about(double middle, double low, double high) 
 
 std::optional<HeightGrid> wall_patch(const Asked &asked, const WallFeature &wall, Place place,
                                      const Progress &progress) {
-  const double pitch = mark_pitch_mm(std::get<WallChart>(asked.chart), asked.source);
   const auto [s0, s1] = stretch_about(place.x_mm, 0.0, wall.outline.length_mm());
   const auto [z0, z1] = stretch_about(place.y_mm, wall.z_bottom_mm, wall.z_top_mm);
-  WallChart strip = wall_strip(asked.source.job, wall, places_over(s0, s1, cell_for(pitch)),
-                               places_over(z0, z1, kPatchRow_mm));
+  WallChart strip = wall_chart_of(asked.source.job, wall, places_over(s0, s1, cell_for(asked.pitch_mm)),
+                                  places_over(z0, z1, kPatchRow_mm), asked.threads);
   sweep_wall_with_marks(strip, asked.source, asked.threads, progress);
   return height_grid(strip);
 }
 
 HeightGrid floor_grid(const Asked &asked, Place place, const Progress &progress) {
-  const double pitch = floor_pitch_mm(std::get<FloorChart>(asked.chart), asked.source);
   const Vec2 middle(place.x_mm, place.y_mm), half(kPatch_mm / 2.0);
-  FloorChart patch =
-      floor_patch(asked.source.job, asked.feature, middle - half, middle + half, cell_for(pitch));
+  FloorChart patch = floor_chart_of(asked.source.job, asked.feature, middle - half, middle + half,
+                                    cell_for(asked.pitch_mm), asked.threads);
   sweep_floor_with_marks(patch, asked.source, asked.threads, progress);
   return height_grid(patch);
 }
@@ -81,6 +87,7 @@ Trace trace_about(const Asked &asked, const std::string &along, Place place) {
   const bool first_axis = along == "s" || along == "x";
   TraceRequest request;
   request.along = along;
+  request.pitch_mm = asked.pitch_mm;
   request.at_mm = first_axis ? place.y_mm : place.x_mm;
   const double middle = first_axis ? place.x_mm : place.y_mm;
   Trace trace;
@@ -100,6 +107,7 @@ Trace trace_about(const Asked &asked, const std::string &along, Place place) {
 Trace trace_round(const Asked &asked, Place place) {
   TraceRequest round;
   round.at_mm = place.y_mm;
+  round.pitch_mm = asked.pitch_mm;
   std::string why;
   return lay_trace(asked.feature, asked.chart, asked.source, round, asked.threads, why);
 }
@@ -114,33 +122,44 @@ Vec3 point_of(const Chart &chart, std::size_t cell) {
           floor.base_mm + static_cast<double>(floor.wanted_mm[cell])};
 }
 
-double skin_share_of(const Chart &chart) {
-  std::size_t cells = 0, skin = 0;
-  std::visit(
-      [&](const auto &c) {
-        for (std::size_t cell = 0; cell < c.envelope_mm.size(); ++cell) {
-          if constexpr (std::is_same_v<std::decay_t<decltype(c)>, FloorChart>)
-            if (!c.in_feature(cell))
-              continue;
-          ++cells;
-          skin += c.is_cut(cell) ? 0 : 1;
-        }
-      },
-      chart);
-  return cells > 0 ? static_cast<double>(skin) / static_cast<double>(cells) : 0.0;
+double skin_share_of(const Chart &chart, int threads) {
+  struct Count {
+    std::size_t cells = 0, skin = 0;
+  };
+  constexpr std::size_t kBand = std::size_t{1} << 16;
+  const std::size_t cells = cell_count(chart);
+  std::vector<Count> counts(band_count(cells, kBand));
+  const auto count_over = [&](const auto &c, std::size_t begin, std::size_t end) {
+    Count &count = counts[begin / kBand];
+    for (std::size_t cell = begin; cell < end; ++cell) {
+      if constexpr (std::is_same_v<std::decay_t<decltype(c)>, FloorChart>)
+        if (!c.in_feature(cell))
+          continue;
+      ++count.cells;
+      count.skin += c.is_cut(cell) ? 0 : 1;
+    }
+  };
+  for_each_band(cells, kBand, threads, [&](std::size_t begin, std::size_t end) {
+    std::visit([&](const auto &c) { count_over(c, begin, end); }, chart);
+  });
+  Count all;
+  for (const Count &count : counts)
+    all = {all.cells + count.cells, all.skin + count.skin};
+  return all.cells > 0 ? static_cast<double>(all.skin) / static_cast<double>(all.cells) : 0.0;
 }
 
-void note_map(FeatureRoughness &result, const Asked &asked, const RaMap &map, std::size_t roughest) {
+void note_map(FeatureRoughness &result, const Chart &chart, const TimedPath &path, const RaMap &map,
+              std::size_t roughest) {
   result.map_columns = map.columns;
   result.map_rows = map.rows;
   for (const RaWindow &window : map.windows)
     result.map_ra_um.push_back(static_cast<float>(window.ra_um));
   const RaWindow &worst = map.windows[roughest];
   result.worst_ra_um = worst.ra_um;
-  result.worst_place_mm = point_of(asked.chart, worst.roughest);
-  const std::uint32_t owner = std::visit([&](const auto &c) { return c.owner[worst.roughest]; }, asked.chart);
+  result.worst_place_mm = point_of(chart, worst.roughest);
+  const std::uint32_t owner = std::visit([&](const auto &c) { return c.owner[worst.roughest]; }, chart);
   if (owner != kNobody)
-    result.worst_line = asked.source.path.pieces[owner].line;
+    result.worst_line = path.pieces[owner].line;
 }
 
 void note_heights(FeatureRoughness &result) {
@@ -177,9 +196,8 @@ double roughness_bytes(double columns, double rows, double spacing_mm, double pi
 FeatureRoughness roughness_of(const Feature &feature, const Chart &chart, const TextureSource &source,
                               int threads, const Progress &progress) {
   FeatureRoughness result;
-  const Asked asked{feature, chart, source, threads};
   const auto *wall = std::get_if<WallFeature>(&feature);
-  result.skin_share = skin_share_of(chart);
+  result.skin_share = skin_share_of(chart, threads);
   // Upright walls only: no such rule is known for printed tops.
   if (wall != nullptr && source.job.blank.layer_height_mm > 0)
     result.skin_ra = printed_wall_ra_um(source.job.blank.layer_height_mm, 0.0);
@@ -190,11 +208,12 @@ FeatureRoughness roughness_of(const Feature &feature, const Chart &chart, const 
   const auto roughest = roughest_window(map);
   if (!roughest || progress.cancelled())
     return result;
-  note_map(result, asked, map, *roughest);
+  note_map(result, chart, source.path, map, *roughest);
   const std::size_t usual = *usual_window(map, *roughest, kSections * kWindow_mm / 2.0);
   const Place place{map.x_mm(usual % map.columns), map.y_mm(usual / map.columns)};
 
   // A patch there tells which way the grain runs.
+  const Asked asked{feature, chart, source, threads, mark_pitch_mm(chart, source)};
   progress.at("roughness", 0.4);
   const auto patch = wall != nullptr ? wall_patch(asked, *wall, place, progress)
                                      : std::optional(floor_grid(asked, place, progress));

@@ -1,8 +1,8 @@
 // A small part of a feature with every tooth mark on it.
 #include "asperity/texture/mark_patch.h"
 
+#include "asperity/chart/feature_chart.h"
 #include "asperity/texture/floor_texture.h"
-#include "wanted_height.h"
 
 #include <algorithm>
 #include <cmath>
@@ -37,7 +37,7 @@ std::optional<FloorChart> wall_patch(const WallFeature &wall, const TextureSourc
     columns.push_back(s);
   for (std::size_t j = 0; j < flat.ny; ++j)
     rows.push_back(flat.y_mm(j));
-  WallChart strip = wall_strip(source.job, wall, std::move(columns), std::move(rows));
+  WallChart strip = wall_chart_of(source.job, wall, std::move(columns), std::move(rows), threads);
   if (!sweep_wall_with_marks(strip, source, threads, progress))
     return std::nullopt;
   for (std::size_t j = 0; j < flat.ny; ++j)
@@ -56,11 +56,11 @@ std::optional<FloorChart> mark_patch(const Feature &feature, const TextureSource
                                      int threads, const Progress &progress) {
   if (const auto *wall = std::get_if<WallFeature>(&feature))
     return wall_patch(*wall, source, ask, threads, progress);
-  const Outline &outline = plan_outline(feature);
+  const Outline &outline = outline_of(feature);
   const Vec2 low = glm::max(ask.low_mm, outline.low()), high = glm::min(ask.high_mm, outline.high());
   if (high.x - low.x < ask.spacing_mm || high.y - low.y < ask.spacing_mm)
     return std::nullopt;
-  FloorChart patch = floor_patch(source.job, feature, low, high, ask.spacing_mm);
+  FloorChart patch = floor_chart_of(source.job, feature, low, high, ask.spacing_mm, threads);
   if (!sweep_floor_with_marks(patch, source, threads, progress))
     return std::nullopt;
   return patch;

@@ -1,8 +1,8 @@
 // Lays lines of fine cells on walls and floors.
 #include "trace_line.h"
 
+#include "asperity/chart/feature_chart.h"
 #include "floor_marks_at.h"
-#include "wanted_height.h"
 
 #include <fmt/format.h>
 
@@ -80,7 +80,7 @@ TraceLine line_along_wall(const WallFeature &wall, const TextureSource &source, 
   std::vector<double> columns;
   for (const auto &[s, i] : places)
     columns.push_back(s);
-  WallChart strip = wall_strip(source.job, wall, std::move(columns), {request.at_mm});
+  WallChart strip = wall_chart_of(source.job, wall, std::move(columns), {request.at_mm}, threads);
   if (!sweep_wall_with_marks(strip, source, threads, progress))
     return {};
   line.begin_mm = cells.at(0);
@@ -103,8 +103,8 @@ TraceLine line_up_wall(const WallFeature &wall, const TextureSource &source, con
   for (std::size_t i = 0; i < cells->count; ++i)
     rows.push_back(cells->at(i));
   const double round_mm = wall.outline.length_mm();
-  WallChart strip =
-      wall_strip(source.job, wall, {request.at_mm - round_mm * std::floor(request.at_mm / round_mm)}, rows);
+  WallChart strip = wall_chart_of(
+      source.job, wall, {request.at_mm - round_mm * std::floor(request.at_mm / round_mm)}, rows, threads);
   if (!sweep_wall_with_marks(strip, source, threads, progress))
     return {};
   TraceLine line;
@@ -144,7 +144,9 @@ TraceLine wall_line(const WallFeature &wall, const WallChart &chart, const Textu
     why = fmt::format("height {:.3f} mm is off the wall, which reaches from {:.3f} to {:.3f} mm",
                       request.at_mm, wall.z_bottom_mm, wall.z_top_mm);
   else
-    return line_along_wall(wall, source, request, mark_pitch_mm(chart, source), threads, progress);
+    return line_along_wall(wall, source, request,
+                           request.pitch_mm ? *request.pitch_mm : mark_pitch_mm(chart, source), threads,
+                           progress);
   return {};
 }
 
@@ -155,9 +157,9 @@ TraceLine floor_line(const Feature &feature, const FloorChart &chart, const Text
     return {};
   }
   const bool along_x = request.along == "x";
-  const Outline &outline = plan_outline(feature);
+  const Outline &outline = outline_of(feature);
   TraceLine line;
-  line.pitch_mm = floor_pitch_mm(chart, source);
+  line.pitch_mm = request.pitch_mm ? *request.pitch_mm : floor_pitch_mm(chart, source);
   const auto cells =
       cells_within(request, along_x ? outline.low().x : outline.low().y,
                    along_x ? outline.high().x : outline.high().y, spacing_for(line.pitch_mm), why);
@@ -168,7 +170,7 @@ TraceLine floor_line(const Feature &feature, const FloorChart &chart, const Text
   const double end_mm = cells->begin_mm + cells->spacing_mm * static_cast<double>(cells->count);
   const Vec2 low = along_x ? Vec2(cells->begin_mm, request.at_mm) : Vec2(request.at_mm, cells->begin_mm);
   const Vec2 high = along_x ? Vec2(end_mm, request.at_mm) : Vec2(request.at_mm, end_mm);
-  FloorChart row = floor_patch(source.job, feature, low, high, cells->spacing_mm);
+  FloorChart row = floor_chart_of(source.job, feature, low, high, cells->spacing_mm, threads);
   if (!sweep_floor_with_marks(row, source, threads, progress))
     return {};
   const auto [first, last] = longest_stretch(row);

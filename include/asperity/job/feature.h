@@ -67,5 +67,6 @@ using Feature = std::variant<WallFeature, FloorFeature, DomeFeature>;
 
 const std::string &name_of(const Feature &feature);
 const FinishWanted &finish_of(const Feature &feature);
+const Outline &outline_of(const Feature &feature);
 
 } // namespace asperity

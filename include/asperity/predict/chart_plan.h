@@ -23,9 +23,6 @@ double chart_cells(const Job &job, const Feature &feature);
 inline constexpr double kFloorBytesPerCell = 16.0; // envelope, blank, wanted, owner
 inline constexpr double kWallBytesPerCell = 12.0;  // envelope, blank, owner
 
-/// The wall's own error stands at a floor's edge; the floor is judged from here inwards [mm].
-inline constexpr double kFloorEdge_mm = 0.1;
-
 /// The feature's chart with the blank's surface filled in, nothing swept yet.
 Chart make_chart(const Job &job, const Feature &feature, int threads);
 
