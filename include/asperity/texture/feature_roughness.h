@@ -38,7 +38,8 @@ struct TraceRequest {
   /// Unset: the longer of the cutoffs that ISO 4288:1996 gives for the tooth marks' pitch (as RSm) and for
   /// Ra, which is read at 0.8 mm first; it grows until the Ra read with it asks for no longer one.
   std::optional<double> cutoff_mm;
-  std::optional<double> pitch_mm; ///< of the feature's tooth marks, where it is known already
+  /// Of the tooth marks on the feature, where it is known already.
+  std::optional<double> pitch_mm = std::nullopt;
   Averaging averaging = Averaging::iso_21920;
 };
 
