@@ -46,6 +46,7 @@ private:
   void cut(SideTasks &beside);
   void make_charts(SideTasks &beside);
   std::vector<WalkStop> early_stops(SideTasks &beside);
+  void sweep_beside(std::size_t feature, bool begins, SideTasks &beside);
   void sweep_stretches(std::size_t feature);
   void read_early(std::size_t feature);
   void settle_paths();
@@ -143,8 +144,7 @@ void Stages::make_charts(SideTasks &beside) {
     } else if (!holds_.cut) {
       outcome_.charts[i] = unswept(old().charts[i]); // what is cut anew is all but surely swept anew
     }
-    if (sweeps_[i].chart_is_ready())
-      beside.add([this, i] { sweep_stretches(i); });
+    sweep_beside(i, sweeps_[i].chart_is_ready(), beside);
   }
 }
 
@@ -158,12 +158,17 @@ std::vector<WalkStop> Stages::early_stops(SideTasks &beside) {
       stops.push_back({paths_[i]->stretch_end(k), [this, i, k, &beside](const SweptPath &so_far) {
                          if (k + 1 == paths_[i]->stretches())
                            paths_[i]->take(so_far);
-                         if (sweeps_[i].add(paths_[i]->stretch(k, so_far)))
-                           beside.add([this, i] { sweep_stretches(i); });
+                         sweep_beside(i, sweeps_[i].add(paths_[i]->stretch(k, so_far)), beside);
                        }});
   std::stable_sort(stops.begin(), stops.end(),
                    [](const WalkStop &a, const WalkStop &b) { return a.piece < b.piece; });
   return stops;
+}
+
+/// Where there is something to sweep that nobody sees to yet.
+void Stages::sweep_beside(std::size_t feature, bool begins, SideTasks &beside) {
+  if (begins)
+    beside.add([this, feature] { sweep_stretches(feature); });
 }
 
 void Stages::sweep_stretches(std::size_t feature) {
