@@ -190,9 +190,12 @@ TraceLine floor_line(const Feature &feature, const FloorChart &chart, const Text
 double floor_pitch_mm(const FloorChart &chart, const TextureSource &source) {
   FloorMarks marks(source);
   std::vector<bool> is_owner(source.path.pieces.size(), false);
-  for (const std::uint32_t owner : chart.owner)
-    if (owner != kNobody)
+  std::uint32_t last = kNobody; // neighbours mostly have the same
+  for (const std::uint32_t owner : chart.owner) {
+    if (owner != last && owner != kNobody)
       is_owner[owner] = true;
+    last = owner;
+  }
   double least = 0;
   for (std::size_t i = 0; i < is_owner.size(); ++i) {
     const PathPiece &piece = source.path.pieces[i];
