@@ -129,8 +129,8 @@ double skin_share_of(const Chart &chart, int threads) {
   constexpr std::size_t kBand = std::size_t{1} << 16;
   const std::size_t cells = cell_count(chart);
   std::vector<Count> counts(band_count(cells, kBand));
-  const auto count_over = [&](const auto &c, std::size_t begin, std::size_t end) {
-    Count &count = counts[begin / kBand];
+  const auto count_over = [](const auto &c, std::size_t begin, std::size_t end) {
+    Count count;
     for (std::size_t cell = begin; cell < end; ++cell) {
       if constexpr (std::is_same_v<std::decay_t<decltype(c)>, FloorChart>)
         if (!c.in_feature(cell))
@@ -138,9 +138,10 @@ double skin_share_of(const Chart &chart, int threads) {
       ++count.cells;
       count.skin += c.is_cut(cell) ? 0 : 1;
     }
+    return count;
   };
   for_each_band(cells, kBand, threads, [&](std::size_t begin, std::size_t end) {
-    std::visit([&](const auto &c) { count_over(c, begin, end); }, chart);
+    counts[begin / kBand] = std::visit([&](const auto &c) { return count_over(c, begin, end); }, chart);
   });
   Count all;
   for (const Count &count : counts)
