@@ -2,7 +2,6 @@
 #include "asperity/chart/feature_chart.h"
 
 #include "asperity/base/parallel.h"
-#include "cells.h"
 
 #include <algorithm>
 #include <cmath>
@@ -50,15 +49,10 @@ FloorChart filled_floor(const Blank &blank, FloorChart chart, int threads, const
   return chart;
 }
 
-} // namespace
-
-WallChart wall_chart_of(const Job &job, const WallFeature &wall, std::vector<double> s_mm,
-                        std::vector<double> z_mm, int threads) {
-  WallChart chart =
-      make_wall_chart(wall.outline, wall.side == Side::inside, std::move(s_mm), std::move(z_mm), threads);
+WallChart filled_wall(const Blank &blank, WallChart chart, int threads) {
   std::vector<char> is_like_below(chart.rows(), 0);
   for (std::size_t row = 1; row < chart.rows(); ++row)
-    is_like_below[row] = job.blank.has_same_slice(chart.z_mm[row - 1], chart.z_mm[row]);
+    is_like_below[row] = blank.has_same_slice(chart.z_mm[row - 1], chart.z_mm[row]);
   constexpr std::size_t kColumns = 256;
   for_each_band(chart.columns(), kColumns, threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t row = 0; row < chart.rows(); ++row) {
@@ -68,16 +62,27 @@ WallChart wall_chart_of(const Job &job, const WallFeature &wall, std::vector<dou
         continue;
       }
       for (std::size_t column = begin; column < end; ++column)
-        cells[column] = static_cast<float>(job.blank.wall_stock_mm(chart.foot[column], chart.normal[column],
-                                                                   chart.z_mm[row], chart.band_mm));
+        cells[column] = static_cast<float>(
+            blank.wall_stock_mm(chart.foot[column], chart.normal[column], chart.z_mm[row], chart.band_mm));
     }
   });
   return chart;
 }
 
+} // namespace
+
+WallChart wall_chart_of(const Job &job, const WallFeature &wall, std::vector<double> s_mm,
+                        std::vector<double> z_mm, int threads) {
+  const bool inside = wall.side == Side::inside;
+  return filled_wall(
+      job.blank, make_wall_chart(wall.outline, inside, std::move(s_mm), std::move(z_mm), threads), threads);
+}
+
 WallChart wall_chart_of(const Job &job, const WallFeature &wall, double spacing_mm, int threads) {
-  return wall_chart_of(job, wall, cell_middles_mm(0.0, wall.outline.length_mm(), spacing_mm),
-                       cell_middles_mm(wall.z_bottom_mm, wall.z_top_mm, spacing_mm), threads);
+  const bool inside = wall.side == Side::inside;
+  return filled_wall(
+      job.blank, make_wall_chart(wall.outline, inside, wall.z_bottom_mm, wall.z_top_mm, spacing_mm, threads),
+      threads);
 }
 
 FloorChart floor_chart_of(const Job &job, const Feature &feature, Vec2 low_mm, Vec2 high_mm,

@@ -10,26 +10,25 @@ namespace asperity {
 namespace {
 
 /// How far a chart reaches along its columns and its rows [mm].
-struct Extent {
-  Vec2 operator()(const WallFeature &wall) const {
-    return {wall.outline.length_mm(), wall.z_top_mm - wall.z_bottom_mm};
-  }
-  Vec2 operator()(const FloorFeature &floor) const { return floor.outline.high() - floor.outline.low(); }
-  Vec2 operator()(const DomeFeature &dome) const { return dome.outline.high() - dome.outline.low(); }
-};
+Vec2 extent_mm(const Feature &feature) {
+  const Outline &outline = outline_of(feature);
+  const auto *wall = std::get_if<WallFeature>(&feature);
+  return wall != nullptr ? Vec2(outline.length_mm(), wall->z_top_mm - wall->z_bottom_mm)
+                         : outline.high() - outline.low();
+}
 
 } // namespace
 
 double chart_spacing_mm(const Job &job, const Feature &feature) {
   const bool is_wall = std::holds_alternative<WallFeature>(feature);
   const auto &asked = is_wall ? job.resolution.wall_spacing_mm : job.resolution.floor_spacing_mm;
-  const Vec2 extent = std::visit(Extent{}, feature);
+  const Vec2 extent = extent_mm(feature);
   return asked ? *asked : std::max(kFinestSpacing_mm, std::sqrt(extent.x * extent.y / kMostCells));
 }
 
 ChartSize chart_size(const Job &job, const Feature &feature) {
   const double spacing = chart_spacing_mm(job, feature);
-  const Vec2 extent = std::visit(Extent{}, feature);
+  const Vec2 extent = extent_mm(feature);
   // Half a cell at an end is a whole one.
   return {std::ceil(extent.x / spacing), std::ceil(extent.y / spacing), spacing};
 }
