@@ -6,6 +6,7 @@
 #include "asperity/chart/wall_chart.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <limits>
 
@@ -34,19 +35,62 @@ constexpr std::size_t kCells = std::size_t{1} << 16;
 
 constexpr float kGap = std::numeric_limits<float>::infinity();
 
-/// residual_of(cell) of the chart's cells from `first` on; gaps are not finite.
-template <class ResidualOf>
-void put_cells(std::size_t first, int threads, HeightGrid &grid, ResidualOf residual_of) {
-  grid.heights_mm.resize(grid.columns * grid.rows);
-  grid.valid.resize(grid.columns * grid.rows);
+/// A pass has cut it, and it is the feature's.
+float residual_or_gap(const WallChart &chart, std::size_t cell) {
+  return chart.is_cut(cell) ? chart.residual_mm(cell) : kGap;
+}
+
+float residual_or_gap(const FloorChart &chart, std::size_t cell) {
+  return chart.in_feature(cell) && chart.is_cut(cell) ? chart.residual_mm(cell) : kGap;
+}
+
+void put(HeightGrid &grid, std::size_t at, float residual_mm) {
+  const bool usable = std::isfinite(residual_mm);
+  grid.heights_mm[at] = usable ? residual_mm : 0.0f;
+  grid.valid[at] = usable ? 1 : 0;
+}
+
+HeightGrid empty_grid(const GridShape &shape) {
+  HeightGrid grid{shape, {}, {}};
+  grid.heights_mm.resize(shape.columns * shape.rows);
+  grid.valid.resize(shape.columns * shape.rows);
+  return grid;
+}
+
+template <class AnyChart> HeightGrid whole_grid(const AnyChart &chart, const GridShape &shape, int threads) {
+  HeightGrid grid = empty_grid(shape);
   for_each_band(grid.valid.size(), kCells, threads, [&](std::size_t begin, std::size_t end) {
-    for (std::size_t at = begin; at < end; ++at) {
-      const float residual_mm = residual_of(first + at);
-      const bool usable = std::isfinite(residual_mm);
-      grid.heights_mm[at] = usable ? residual_mm : 0.0f;
-      grid.valid[at] = usable ? 1 : 0;
-    }
+    for (std::size_t cell = begin; cell < end; ++cell)
+      put(grid, cell, residual_or_gap(chart, cell));
   });
+  return grid;
+}
+
+template <class AnyChart>
+HeightGrid block_grid(const AnyChart &chart, const GridShape &shape, const CellBlock &block,
+                      std::size_t margin) {
+  HeightGrid grid = empty_grid({block.columns + 2 * margin, block.rows + 2 * margin, shape.spacing_x_mm,
+                                shape.spacing_y_mm, ProfileEnds::open});
+  // Columns and rows of the chart are counted from one whole turn, or one margin, before the first.
+  const bool is_closed = shape.x_ends == ProfileEnds::closed;
+  const std::size_t before =
+      is_closed ? band_count(margin, shape.columns) * shape.columns - margin : std::size_t{0};
+  for (std::size_t j = 0; j < grid.rows; ++j) {
+    const std::size_t row = block.row + j;
+    if (row < margin || row >= shape.rows + margin)
+      continue;
+    for (std::size_t i = 0; i < grid.columns; ++i) {
+      std::size_t column = block.column + i;
+      if (is_closed)
+        column = (column + before) % shape.columns;
+      else if (column < margin || column >= shape.columns + margin)
+        continue;
+      else
+        column -= margin;
+      put(grid, grid.at(i, j), residual_or_gap(chart, chart.at(column, row - margin)));
+    }
+  }
+  return grid;
 }
 
 /// Filter without end scaling: zeros beyond open ends count as gaps, which the division repairs.
@@ -105,39 +149,49 @@ void smooth_columns(const HeightGrid &grid, const GaussianFilter &filter, int th
 
 } // namespace
 
-std::optional<HeightGrid> height_grid(const WallChart &chart, RowRange rows, int threads) {
+std::optional<GridShape> grid_shape(const WallChart &chart) {
   if (!is_even(chart.s_mm) || !is_even(chart.z_mm))
     return std::nullopt;
-  HeightGrid grid;
-  grid.columns = chart.columns();
-  const std::size_t end = std::min(rows.end, chart.rows());
-  grid.rows = end - rows.begin;
-  grid.spacing_x_mm = chart.s_mm[1] - chart.s_mm[0];
-  grid.spacing_y_mm = chart.z_mm[1] - chart.z_mm[0];
+  GridShape shape{.columns = chart.columns(),
+                  .rows = chart.rows(),
+                  .spacing_x_mm = chart.s_mm[1] - chart.s_mm[0],
+                  .spacing_y_mm = chart.z_mm[1] - chart.z_mm[0]};
   // The columns go all the way round when one more spacing closes the outline.
   constexpr double kClosesWithin = 1e-3; // of a spacing
-  const double gap_mm = chart.outline.length_mm() - grid.spacing_x_mm * static_cast<double>(grid.columns);
-  if (std::abs(gap_mm) < kClosesWithin * grid.spacing_x_mm)
-    grid.x_ends = ProfileEnds::closed;
-  put_cells(chart.at(0, rows.begin), threads, grid,
-            [&chart](std::size_t cell) { return chart.is_cut(cell) ? chart.residual_mm(cell) : kGap; });
-  return grid;
+  const double gap_mm = chart.outline.length_mm() - shape.spacing_x_mm * static_cast<double>(shape.columns);
+  if (std::abs(gap_mm) < kClosesWithin * shape.spacing_x_mm)
+    shape.x_ends = ProfileEnds::closed;
+  return shape;
 }
 
-HeightGrid height_grid(const FloorChart &chart, RowRange rows, int threads) {
-  HeightGrid grid;
-  grid.columns = chart.nx;
-  const std::size_t end = std::min(rows.end, chart.ny);
-  grid.rows = end - rows.begin;
-  grid.spacing_x_mm = grid.spacing_y_mm = chart.spacing_mm;
-  put_cells(chart.at(0, rows.begin), threads, grid, [&chart](std::size_t cell) {
-    return chart.in_feature(cell) && chart.is_cut(cell) ? chart.residual_mm(cell) : kGap;
-  });
-  return grid;
+GridShape grid_shape(const FloorChart &chart) {
+  return {.columns = chart.nx,
+          .rows = chart.ny,
+          .spacing_x_mm = chart.spacing_mm,
+          .spacing_y_mm = chart.spacing_mm};
 }
 
-std::size_t mean_reach_rows(double cutoff_mm, double spacing_y_mm) {
-  return GaussianFilter(cutoff_mm, spacing_y_mm).reach();
+std::optional<HeightGrid> height_grid(const WallChart &chart, int threads) {
+  const std::optional<GridShape> shape = grid_shape(chart);
+  return shape ? std::optional(whole_grid(chart, *shape, threads)) : std::nullopt;
+}
+
+HeightGrid height_grid(const FloorChart &chart, int threads) {
+  return whole_grid(chart, grid_shape(chart), threads);
+}
+
+HeightGrid height_grid(const WallChart &chart, const CellBlock &block, std::size_t margin_cells) {
+  const std::optional<GridShape> shape = grid_shape(chart);
+  assert(shape);
+  return block_grid(chart, *shape, block, margin_cells);
+}
+
+HeightGrid height_grid(const FloorChart &chart, const CellBlock &block, std::size_t margin_cells) {
+  return block_grid(chart, grid_shape(chart), block, margin_cells);
+}
+
+std::size_t mean_reach_cells(double cutoff_mm, const GridShape &grid) {
+  return GaussianFilter(cutoff_mm, std::min(grid.spacing_x_mm, grid.spacing_y_mm)).reach();
 }
 
 std::vector<float> mean_surface_mm(const HeightGrid &grid, double cutoff_mm, int threads) {

@@ -14,6 +14,7 @@
 #include <array>
 #include <cmath>
 #include <functional>
+#include <thread>
 #include <type_traits>
 #include <vector>
 
@@ -71,7 +72,7 @@ std::optional<HeightGrid> wall_patch(const Asked &asked, const WallFeature &wall
   WallChart strip = wall_chart_of(asked.source.job, wall, places_over(s0, s1, cell_for(asked.pitch_mm)),
                                   places_over(z0, z1, kPatchRow_mm), asked.threads);
   sweep_wall_with_marks(strip, asked.source, asked.threads, progress);
-  return height_grid(strip);
+  return height_grid(strip, asked.threads);
 }
 
 HeightGrid floor_grid(const Asked &asked, Place place, const Progress &progress) {
@@ -79,7 +80,7 @@ HeightGrid floor_grid(const Asked &asked, Place place, const Progress &progress)
   FloorChart patch = floor_chart_of(asked.source.job, asked.feature, middle - half, middle + half,
                                     cell_for(asked.pitch_mm), asked.threads);
   sweep_floor_with_marks(patch, asked.source, asked.threads, progress);
-  return height_grid(patch);
+  return height_grid(patch, asked.threads);
 }
 
 /// Five sections about a place; again and longer where the first reading asks for a longer cutoff.
@@ -110,6 +111,33 @@ Trace trace_round(const Asked &asked, Place place) {
   round.pitch_mm = asked.pitch_mm;
   std::string why;
   return lay_trace(asked.feature, asked.chart, asked.source, round, asked.threads, why);
+}
+
+void side_by_side(const std::vector<std::function<void()>> &works, int threads) {
+  for_each_band(works.size(), 1, threads, [&](std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i)
+      works[i]();
+  });
+}
+
+/// A patch tells which way the grain runs; traces along it and across it. False when cancelled, or where the
+/// chart's cells are uneven.
+bool read_patch(FeatureRoughness &result, const Asked &asked, Place place, const Progress &progress) {
+  const auto *wall = std::get_if<WallFeature>(&asked.feature);
+  const auto patch = wall != nullptr ? wall_patch(asked, *wall, place, progress)
+                                     : std::optional(floor_grid(asked, place, progress));
+  if (!patch || progress.cancelled())
+    return false;
+  const HeightGrid rough = rough_surface(*patch, {kWindow_mm, 0.0}, asked.threads);
+  const Lay lay = lay_of(rough);
+  const std::string across = wall != nullptr ? "s" : "x", up = wall != nullptr ? "z" : "y";
+  result.lay_deg = lay.deg;
+  result.lay = lay_in_words(lay, across, up);
+  side_by_side({[&] { result.along = trace_about(asked, runs_up(lay) ? up : across, place); },
+                [&] { result.across = trace_about(asked, runs_up(lay) ? across : up, place); },
+                [&] { result.areal = areal_parameters(rough); }},
+               asked.threads);
+  return true;
 }
 
 Vec3 point_of(const Chart &chart, std::size_t cell) {
@@ -181,14 +209,13 @@ void add_own_roughness(FeatureRoughness &roughness, const Material &material) {
 }
 
 double roughness_bytes(double columns, double rows, double spacing_mm, double pieces_round) {
-  // A band of the map with the rows its filter reaches for: heights and which of them count, and the sums of
-  // weights and heights that become their means; lines that are being smoothed.
-  constexpr double kMapBytesPerCell = 15.0;
-  const double overlap = 3.0 * kWindow_mm / spacing_mm * columns;
-  const double map = kMapBytesPerCell * std::min(columns * rows, static_cast<double>(kRaBandCells) + overlap);
+  // Blocks of the map, one a thread.
+  const double map =
+      ra_map_bytes(columns * rows, spacing_mm) * std::max(1u, std::thread::hardware_concurrency());
   // The patch, as chart and as filtered heights; or the parts of the path that run past a trace, twice.
   constexpr double kPatchBytesPerCell = 32.0;
-  const double patch = kPatchBytesPerCell * (kPatch_mm / kFinestCell_mm) * (kPatch_mm / kFinestCell_mm);
+  const double patch_row_mm = pieces_round > 0 ? kPatchRow_mm : kFinestCell_mm;
+  const double patch = kPatchBytesPerCell * (kPatch_mm / kFinestCell_mm) * (kPatch_mm / patch_row_mm);
   const double parts =
       pieces_round * static_cast<double>(sizeof(PassPart) + sizeof(SweptPiece) + sizeof(PackedOffset));
   return std::max(map, patch + parts);
@@ -213,30 +240,17 @@ FeatureRoughness roughness_of(const Feature &feature, const Chart &chart, const 
   const std::size_t usual = *usual_window(map, *roughest, kSections * kWindow_mm / 2.0);
   const Place place{map.x_mm(usual % map.columns), map.y_mm(usual / map.columns)};
 
-  // A patch there tells which way the grain runs.
+  // Once round a wall, beside that a patch and the traces that depend on it.
   const Asked asked{feature, chart, source, threads, mark_pitch_mm(chart, source)};
   progress.at("roughness", 0.4);
-  const auto patch = wall != nullptr ? wall_patch(asked, *wall, place, progress)
-                                     : std::optional(floor_grid(asked, place, progress));
-  if (!patch || progress.cancelled())
+  Progress silent; // any thread may do it, and only this one may report
+  silent.heeds = &progress;
+  bool has_patch = false;
+  side_by_side({[&] { result.around = wall != nullptr ? trace_round(asked, place) : Trace{}; },
+                [&] { has_patch = read_patch(result, asked, place, silent); }},
+               threads);
+  if (!has_patch || progress.cancelled())
     return result;
-  const HeightGrid rough = rough_surface(*patch, {kWindow_mm, 0.0}, threads);
-  result.areal = areal_parameters(rough);
-  const Lay lay = lay_of(rough);
-  const std::string across = wall != nullptr ? "s" : "x", up = wall != nullptr ? "z" : "y";
-  result.lay_deg = lay.deg;
-  result.lay = lay_in_words(lay, across, up);
-
-  // Traces along it and across it, and round walls: side by side, the longest first.
-  progress.at("roughness", 0.7);
-  const std::array<std::function<void()>, 3> traces{
-      [&] { result.around = wall != nullptr ? trace_round(asked, place) : Trace{}; },
-      [&] { result.along = trace_about(asked, runs_up(lay) ? up : across, place); },
-      [&] { result.across = trace_about(asked, runs_up(lay) ? across : up, place); }};
-  for_each_band(traces.size(), 1, threads, [&](std::size_t begin, std::size_t end) {
-    for (std::size_t i = begin; i < end; ++i)
-      traces[i]();
-  });
   note_heights(result);
   result.measured = true;
   add_own_roughness(result, source.job.material);

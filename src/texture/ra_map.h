@@ -12,7 +12,9 @@ namespace asperity {
 /// Side of a window, and cutoff of the filter before it: the usual one [mm].
 inline constexpr double kWindow_mm = 0.8;
 
-inline constexpr std::size_t kRaBandCells = 4'000'000;
+/// The map is read in blocks of about so many cells a side, but of so many windows at least, each with the
+/// cells in reach of its filter.
+inline constexpr std::size_t kRaBlockCells = 256, kRaLeastWindows = 4;
 
 struct RaWindow {
   double ra_um = 0;           ///< NaN where less than a quarter is cut
@@ -34,9 +36,12 @@ struct RaMap {
 
 /// Mean deviation of the chart's cut cells from their mean surface, and the marks of the tooth that made each
 /// place, by root of sum of squares. No windows where the chart's cells are uneven.
-/// The chart is filtered in bands of rows of about so many cells, with the same result however many.
+/// The same, whatever the blocks and the threads.
 RaMap ra_map(const Chart &chart, const TextureSource &source, int threads,
-             std::size_t band_cells = kRaBandCells);
+             std::size_t block_cells = kRaBlockCells);
+
+/// Memory that a thread takes meanwhile, at most, in a chart of so many cells.
+double ra_map_bytes(double cells, double spacing_mm);
 
 /// Nearest window to (column, row) with cut windows for `room_mm` all round; else the nearest that is cut at
 /// all. Index into windows; nothing where none is.

@@ -132,3 +132,28 @@ TEST(ArealFilter, GridsOfChartsKnowTheirGapsAndEnds) {
   EXPECT_EQ(areal_parameters(flat).cells, floor.nx * floor.ny - 1);
   EXPECT_EQ(flat.spacing_y_mm, floor.spacing_mm);
 }
+
+TEST(ArealFilter, ABlockWithItsMarginHasTheMeanSurfaceOfTheWhole) {
+  // Bit for bit, over the seam and at both ends, with gaps: a mean rests on the cells in reach, no others.
+  WallChart wall = make_wall_chart(Outline::circle({0, 0}, 3), false, 0, 5, 0.1);
+  std::fill(wall.blank_mm.begin(), wall.blank_mm.end(), 1.0f);
+  for (std::size_t cell = 0; cell < wall.envelope_mm.size(); ++cell)
+    if (cell % 7 != 3)
+      wall.envelope_mm[cell] =
+          static_cast<float>(0.1 * std::sin(0.37 * static_cast<double>(cell * cell % 1009)));
+  constexpr double kCutoff_mm = 0.8;
+  const HeightGrid whole = *height_grid(wall);
+  ASSERT_EQ(whole.x_ends, ProfileEnds::closed);
+  const std::vector<float> mean = mean_surface_mm(whole, kCutoff_mm, 1);
+  const std::size_t margin = mean_reach_cells(kCutoff_mm, whole);
+  for (const CellBlock block :
+       {CellBlock{0, 20, 0, 10}, CellBlock{whole.columns - 15, 15, 12, whole.rows - 12},
+        CellBlock{30, 25, 20, 9}, CellBlock{0, whole.columns, 0, whole.rows}}) {
+    const HeightGrid part = height_grid(wall, block, margin);
+    const std::vector<float> part_mean = mean_surface_mm(part, kCutoff_mm, 1);
+    for (std::size_t j = 0; j < block.rows; ++j)
+      for (std::size_t i = 0; i < block.columns; ++i)
+        ASSERT_EQ(part_mean[part.at(margin + i, margin + j)], mean[whole.at(block.column + i, block.row + j)])
+            << i << " " << j << " of the block at " << block.column;
+  }
+}
