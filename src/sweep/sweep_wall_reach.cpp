@@ -5,6 +5,7 @@
 #include "sweep_wall_passing.h"
 #include "sweep_wall_pieces.h"
 
+#include "asperity/base/highest.h"
 #include "asperity/base/parallel.h"
 
 #include <algorithm>
@@ -19,10 +20,8 @@ namespace {
 constexpr double kHeadroom_mm = 0.05;
 
 double highest_wanted_mm(const WallChart &chart) {
-  double most = -chart.band_mm;
-  for (const float blank : chart.blank_mm)
-    most = std::max(most, static_cast<double>(blank));
-  return std::min(most + kHeadroom_mm, chart.band_mm);
+  const double most_mm = std::max(static_cast<double>(highest(chart.blank_mm)), -chart.band_mm);
+  return std::min(most_mm + kHeadroom_mm, chart.band_mm);
 }
 
 /// Can the contact on one side of a plain stroke, at any height, lie on the element's rays no higher than

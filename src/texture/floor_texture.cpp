@@ -9,6 +9,7 @@
 #include <array>
 #include <atomic>
 #include <limits>
+#include <numeric>
 #include <optional>
 #include <thread>
 
@@ -33,20 +34,29 @@ FloorChart rows_of(const FloorChart &patch, std::size_t begin, std::size_t end) 
 }
 
 /// Passes above the blank's surface change nothing that remains.
-double highest_mm(const FloorChart &chart) {
+double highest_mm(const FloorChart &chart, int threads) {
   constexpr double kRoom_mm = 0.1;
-  double highest = -std::numeric_limits<double>::infinity();
-  for (std::size_t cell = 0; cell < chart.blank_mm.size(); ++cell)
-    if (chart.in_feature(cell))
-      highest = std::max(highest, static_cast<double>(chart.blank_mm[cell]) + chart.wanted_mm[cell]);
-  return highest + chart.base_mm + kRoom_mm;
+  constexpr std::size_t kCells = std::size_t{1} << 16;
+  const std::size_t cells = chart.blank_mm.size();
+  constexpr double kNone = -std::numeric_limits<double>::infinity();
+  std::vector<double> of_band(band_count(cells, kCells), kNone);
+  for_each_band(cells, kCells, threads, [&](std::size_t begin, std::size_t end) {
+    double highest = of_band[begin / kCells];
+    for (std::size_t cell = begin; cell < end; ++cell)
+      if (chart.in_feature(cell))
+        highest = std::max(highest, static_cast<double>(chart.blank_mm[cell]) + chart.wanted_mm[cell]);
+    of_band[begin / kCells] = highest;
+  });
+  return std::reduce(of_band.begin(), of_band.end(), kNone,
+                     [](double a, double b) { return std::max(a, b); }) +
+         chart.base_mm + kRoom_mm;
 }
 
-Region region_of(const FloorChart &chart) {
+Region region_of(const FloorChart &chart, int threads) {
   return {{chart.x_mm(0), chart.y_mm(0)},
           {chart.x_mm(chart.nx - 1), chart.y_mm(chart.ny - 1)},
           -std::numeric_limits<double>::infinity(),
-          highest_mm(chart)};
+          highest_mm(chart, threads)};
 }
 
 class BandSweep {
@@ -55,7 +65,7 @@ public:
       : patch_(patch), begin_(begin), source_(source), chart_(rows_of(patch, begin, end)), marks_(source) {}
 
   void cut(const LargeArray<PassPart> &parts, const Progress &progress) {
-    const std::vector<Pass> passes = passes_near(parts, source_.swept.cutters, region_of(chart_), 0.0);
+    const std::vector<Pass> passes = passes_near(parts, source_.swept.cutters, region_of(chart_, 1), 0.0);
     for (std::size_t first = 0; first < passes.size(); first += kTogether) {
       swept_.clear();
       for (std::size_t i = first; i < std::min(first + kTogether, passes.size()); ++i)
@@ -176,7 +186,7 @@ private:
 
 bool sweep_floor_with_marks(FloorChart &patch, const TextureSource &source, int threads,
                             const Progress &progress) {
-  const LargeArray<PassPart> parts = pass_parts(source.path, source.swept, region_of(patch), 0.0);
+  const LargeArray<PassPart> parts = pass_parts(source.path, source.swept, region_of(patch, threads), 0.0);
   const std::thread::id caller = std::this_thread::get_id();
   std::atomic<std::size_t> done{0};
   for_each_band(patch.ny, kBandRows, threads, [&](std::size_t begin, std::size_t end) {

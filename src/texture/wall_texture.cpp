@@ -1,6 +1,7 @@
 // Sweeps a strip of wall pass by pass, block by block, and keeps the lowest of all passes with their marks.
 #include "asperity/texture/wall_texture.h"
 
+#include "asperity/base/highest.h"
 #include "asperity/base/parallel.h"
 #include "asperity/sweep/sweep_wall.h"
 #include "hidden_pass.h"
@@ -62,8 +63,7 @@ Region region_of(const WallChart &chart) {
 /// How far off the wall a pass may still matter: up to the blank's surface, with a little room.
 double reach_mm(const WallChart &chart) {
   constexpr double kRoom_mm = 0.1;
-  const float highest = *std::max_element(chart.blank_mm.begin(), chart.blank_mm.end());
-  return std::clamp(static_cast<double>(highest), 0.0, chart.band_mm) + kRoom_mm;
+  return std::clamp(static_cast<double>(highest(chart.blank_mm)), 0.0, chart.band_mm) + kRoom_mm;
 }
 
 class BlockSweep {
@@ -94,12 +94,11 @@ public:
 private:
   /// Of the block, as far as it is cut.
   double highest_mm() const {
-    float highest = -std::numeric_limits<float>::infinity();
-    for (std::size_t j = 0; j < block_.rows; ++j) {
-      const float *row = &strip_.envelope_mm[strip_.at(block_.column, block_.row + j)];
-      highest = std::max(highest, *std::max_element(row, row + block_.columns));
-    }
-    return static_cast<double>(highest);
+    float most_mm = -std::numeric_limits<float>::infinity();
+    for (std::size_t j = 0; j < block_.rows; ++j)
+      most_mm = std::max(
+          most_mm, highest({&strip_.envelope_mm[strip_.at(block_.column, block_.row + j)], block_.columns}));
+    return static_cast<double>(most_mm);
   }
 
   void lower_under(const Pass &pass) {
