@@ -62,7 +62,7 @@ void FloorTile::cut(std::size_t i0, std::size_t j0, std::span<const std::int32_t
   if (!find_level())
     return;
   ceiling_.find(chart_, i0, j0, plane_.z_mm);
-  fetch_cells();
+  rows_sent_for_ = 0;
   gather(strokes);
   if (lines_[0].size() == 0 && others_.empty())
     return;
@@ -83,11 +83,11 @@ bool FloorTile::find_level() {
   return false;
 }
 
-/// The chart's cells are far away in memory and wanted only at the end: sent for now, they are near by then.
-void FloorTile::fetch_cells() const {
-  const std::size_t rows = std::min(chart_.ny - j0_, kSide);
-  for (std::size_t row = 0; row < rows; ++row)
-    fetch_row<2>(row);
+/// The chart's cells are far away in memory and wanted only at the end: sent for a row a block, as memory
+/// gives no more at a time, they are near by then.
+void FloorTile::fetch_next_row() {
+  if (rows_sent_for_ < std::min(chart_.ny - j0_, kSide))
+    fetch_row<2>(rows_sent_for_++);
 }
 
 /// `kNear`: 2 into the second cache, 3 into the first.
@@ -186,6 +186,7 @@ void FloorTile::cut_block(BallLines &lines, float ceiling, std::size_t i, std::s
   const double half = 0.5 * double(FloorBlock::kSide - 1);
   block_middle_ = Vec2(chart_.x_mm(i0_ + i), chart_.y_mm(j0_ + j)) + Vec2(half * chart_.spacing_mm);
   block_.clear(path_.none());
+  fetch_next_row();
   lower_under_lines(lines, ceiling);
   lower_under_others();
   keep_block(i, j);

@@ -34,7 +34,7 @@ private:
   };
 
   bool find_level();
-  void fetch_cells() const;
+  void fetch_next_row();
   template <int kNear> void fetch_row(std::size_t row) const;
   void gather(std::span<const std::int32_t> strokes);
   void halve(std::size_t depth, std::size_t i, std::size_t j, std::size_t side);
@@ -52,6 +52,7 @@ private:
   FloorChart &chart_;
   const FloorPath &path_;
   std::size_t i0_ = 0, j0_ = 0;
+  std::size_t rows_sent_for_ = 0;
   LeaningPlane plane_;
   FloorCeiling ceiling_;           ///< above it no stroke is looked at
   std::array<BallLines, 3> lines_; ///< of the tile, its quarters, their quarters, ...
