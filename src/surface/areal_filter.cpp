@@ -66,29 +66,27 @@ template <class AnyChart> HeightGrid whole_grid(const AnyChart &chart, const Gri
   return grid;
 }
 
+/// Which of the chart's `count` columns or rows is the block's at `at`, counted from a margin before the
+/// chart's first; none beyond open ends.
+std::optional<std::size_t> in_chart(std::size_t at, std::size_t margin, std::size_t count, ProfileEnds ends) {
+  if (ends == ProfileEnds::closed)
+    return (at + band_count(margin, count) * count - margin) % count;
+  return at >= margin && at - margin < count ? std::optional(at - margin) : std::nullopt;
+}
+
 template <class AnyChart>
 HeightGrid block_grid(const AnyChart &chart, const GridShape &shape, const CellBlock &block,
                       std::size_t margin) {
   HeightGrid grid = empty_grid({block.columns + 2 * margin, block.rows + 2 * margin, shape.spacing_x_mm,
                                 shape.spacing_y_mm, ProfileEnds::open});
-  // Columns and rows of the chart are counted from one whole turn, or one margin, before the first.
-  const bool is_closed = shape.x_ends == ProfileEnds::closed;
-  const std::size_t before =
-      is_closed ? band_count(margin, shape.columns) * shape.columns - margin : std::size_t{0};
+  std::vector<std::optional<std::size_t>> columns;
+  for (std::size_t i = 0; i < grid.columns; ++i)
+    columns.push_back(in_chart(block.column + i, margin, shape.columns, shape.x_ends));
   for (std::size_t j = 0; j < grid.rows; ++j) {
-    const std::size_t row = block.row + j;
-    if (row < margin || row >= shape.rows + margin)
-      continue;
-    for (std::size_t i = 0; i < grid.columns; ++i) {
-      std::size_t column = block.column + i;
-      if (is_closed)
-        column = (column + before) % shape.columns;
-      else if (column < margin || column >= shape.columns + margin)
-        continue;
-      else
-        column -= margin;
-      put(grid, grid.at(i, j), residual_or_gap(chart, chart.at(column, row - margin)));
-    }
+    const auto row = in_chart(block.row + j, margin, shape.rows, ProfileEnds::open);
+    for (std::size_t i = 0; i < grid.columns && row; ++i)
+      if (columns[i])
+        put(grid, grid.at(i, j), residual_or_gap(chart, chart.at(*columns[i], *row)));
   }
   return grid;
 }

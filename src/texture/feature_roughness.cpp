@@ -11,7 +11,6 @@
 #include "asperity/chart/feature_chart.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <functional>
 #include <thread>
@@ -113,7 +112,8 @@ Trace trace_round(const Asked &asked, Place place) {
   return lay_trace(asked.feature, asked.chart, asked.source, round, asked.threads, why);
 }
 
-void side_by_side(const std::vector<std::function<void()>> &works, int threads) {
+/// Beside each other; the longest is best the first.
+void do_all(const std::vector<std::function<void()>> &works, int threads) {
   for_each_band(works.size(), 1, threads, [&](std::size_t begin, std::size_t end) {
     for (std::size_t i = begin; i < end; ++i)
       works[i]();
@@ -133,10 +133,10 @@ bool read_patch(FeatureRoughness &result, const Asked &asked, Place place, const
   const std::string across = wall != nullptr ? "s" : "x", up = wall != nullptr ? "z" : "y";
   result.lay_deg = lay.deg;
   result.lay = lay_in_words(lay, across, up);
-  side_by_side({[&] { result.along = trace_about(asked, runs_up(lay) ? up : across, place); },
-                [&] { result.across = trace_about(asked, runs_up(lay) ? across : up, place); },
-                [&] { result.areal = areal_parameters(rough); }},
-               asked.threads);
+  do_all({[&] { result.along = trace_about(asked, runs_up(lay) ? up : across, place); },
+          [&] { result.across = trace_about(asked, runs_up(lay) ? across : up, place); },
+          [&] { result.areal = areal_parameters(rough); }},
+         asked.threads);
   return true;
 }
 
@@ -246,9 +246,9 @@ FeatureRoughness roughness_of(const Feature &feature, const Chart &chart, const 
   Progress silent; // any thread may do it, and only this one may report
   silent.heeds = &progress;
   bool has_patch = false;
-  side_by_side({[&] { result.around = wall != nullptr ? trace_round(asked, place) : Trace{}; },
-                [&] { has_patch = read_patch(result, asked, place, silent); }},
-               threads);
+  do_all({[&] { result.around = wall != nullptr ? trace_round(asked, place) : Trace{}; },
+          [&] { has_patch = read_patch(result, asked, place, silent); }},
+         threads);
   if (!has_patch || progress.cancelled())
     return result;
   note_heights(result);

@@ -5,7 +5,6 @@
 
 #include <cstddef>
 #include <cstdint>
-#include <limits>
 #include <optional>
 #include <vector>
 
@@ -21,7 +20,7 @@ struct GridShape {
   ProfileEnds x_ends = ProfileEnds::open;    ///< closed: the last column is followed by the first
 };
 
-/// Heights on one, row-major: index = row * columns + column. valid[i] == 0 marks a gap.
+/// Heights on such a grid, row-major: index = row * columns + column. valid[i] == 0 marks a gap.
 struct HeightGrid : GridShape {
   std::vector<float> heights_mm;
   std::vector<std::uint8_t> valid;
